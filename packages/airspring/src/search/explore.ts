@@ -1,14 +1,14 @@
-import { descend } from '@airspring/core/numeric';
 import { allowedVolume, type DriverChoice } from '../job/job.js';
 import type { Variant } from '../kind/box-kind.js';
 import type { Scope } from './axis.js';
-import { type Box, cellOf, compileBox } from './box.js';
+import { type Box, compileBox } from './box.js';
 import type { Cost } from './cost.js';
-import { nearGrid, wholeGrid } from './grid.js';
+import { wholeGrid } from './grid.js';
 import { cheapestOfSameSound } from './same-sound.js';
 import { type Search, soundOf } from './search.js';
 import { type Shape, shapesFor } from './shapes.js';
 import { type Start, surveyVariant } from './survey.js';
+import { cheapest, note, price, walksOf } from './walks.js';
 
 /** Number of steps of the lattice taken at once in the first, coarse look. */
 const STRIDE = 3;
@@ -18,10 +18,6 @@ const strideOf = ({ acoustic }: Variant, { step }: Scope): number =>
   acoustic.length > 2 && step > 1 ? STRIDE_OF_MANY : STRIDE;
 /** A variant is dropped when the coarse look finds it dearer than the best by this many slacks. */
 const MARGIN = 6;
-/** Number of the cheapest starts from which a walk is taken. */
-const TRIED = 2;
-/** Number of fine surveys around the ends of walks, for other shapes and for each other's costs. */
-const ROUNDS = 3;
 /** Ends of walks that are dearer than the best by at most this many slacks may be the cheapest in another shape. */
 const RESHAPED = 0.4;
 
@@ -91,61 +87,6 @@ function reshaped(search: Search, box: Box, cost: Cost, scope: Scope): Box {
   return cheapestOfSameSound(box, cost, maker, job.space.panelThickness, allowedVolume(job));
 }
 
-/** Lowers the least costs that were seen. */
-function note(seen: Float64Array, costs: ArrayLike<number>): void {
-  for (let k = 0; k < seen.length; k++) seen[k] = Math.min(seen[k]!, costs[k]!);
-}
-
-const price = (cost: Cost, box: Box | undefined): number =>
-  box === undefined ? Infinity : cost.of(box.excess, box.criteria);
-
-const cheapest = (cost: Cost, one: Box | undefined, other: Box | undefined): Box | undefined =>
-  price(cost, other) < price(cost, one) ? other : one;
-
-/** The cheapest boxes of a variant to which walks lead from the starts for each cost, and from fine surveys around their ends. */
-function walksOf(
-  search: Search,
-  variant: Variant,
-  costs: readonly Cost[],
-  starts: readonly (readonly Start[])[],
-  shapes: readonly Shape[],
-  scope: Scope,
-  seen: Float64Array,
-): (Box | undefined)[] {
-  if (starts.every((some) => some.length === 0)) return [];
-  const maker = compileBox(search.job, search.wishes, variant, search.demandOf(variant), scope);
-  // A walk from the same place ends where it ended before.
-  const walked = costs.map(() => new Set<string>());
-  const walk = (k: number, from: readonly Start[]) => refine(costs[k] as Cost, from, maker, walked[k] as Set<string>);
-  let ends = starts.map((some, k) => walk(k, some));
-  for (let round = 0; scope.thorough && round < ROUNDS; round++) {
-    const around = new Map<Box, (Start | undefined)[]>();
-    for (const box of new Set(ends)) {
-      if (box === undefined) continue;
-      const grid = nearGrid(search, box, shapes, scope);
-      const known = Float64Array.from(costs, (cost, k) => price(cost, ends[k]) - cost.slack);
-      const found = surveyVariant(search, variant, costs, grid, known);
-      note(
-        seen,
-        found.map((start) => start?.cost ?? Infinity),
-      );
-      around.set(box, found);
-    }
-    // The end of one walk may be better for another cost than the end of that cost's own walk.
-    const next = costs.map((cost, k) => {
-      const own = ends[k];
-      const better = [
-        ...[...around.values()].flatMap((found) => found[k] ?? []),
-        ...[...around.keys()].flatMap((box) => (box === own ? [] : [{ ...box, cost: price(cost, box) }])),
-      ].filter((start) => start.cost < price(cost, own));
-      return better.length === 0 ? own : cheapest(cost, own, walk(k, better));
-    });
-    if (next.every((box, k) => box === ends[k])) break;
-    ends = next;
-  }
-  return ends;
-}
-
 /** The cheapest box of each variant on a coarse lattice, for each cost. */
 function firstLook(
   search: Search,
@@ -207,48 +148,4 @@ function promisingOf(
     }
   });
   return [...kept].sort((a, b) => a - b);
-}
-
-type Maker = ReturnType<typeof compileBox>;
-const FIRST_STEP = 8;
-
-/** Walks downhill in whole units from the best starts, and returns the best box that can be made where a walk ends. */
-function refine(
-  cost: Cost,
-  starts: readonly Start[],
-  { priceAt, standingAt, lower, upper }: Maker,
-  walked: Set<string>,
-): Box | undefined {
-  const tried = [...starts].sort((a, b) => a.cost - b.cost).slice(0, TRIED);
-  let cheapest: { box: Box; cost: number } | undefined;
-  for (const { variant, edges, point } of tried) {
-    let least = Infinity;
-    const price = (cell: readonly number[]) => {
-      if ((cheapest?.cost ?? Infinity) <= cost.least) return Infinity;
-      const price = priceAt(cell, cost, least);
-      if (price >= least) return price;
-      const box = standingAt(cell);
-      if (box === undefined) return Infinity;
-      least = price;
-      if (price < (cheapest?.cost ?? Infinity)) cheapest = { box, cost: price };
-      return price;
-    };
-    const start = cellOf(variant, edges, point).map((whole, i) => Math.min(upper[i]!, Math.max(lower[i]!, whole)));
-    if (walked.has(String(start))) continue;
-    walked.add(String(start));
-    descend(price, nearby(start, upper, price), { lower, upper, firstStep: FIRST_STEP });
-  }
-  return cheapest?.box;
-}
-
-/** The start itself, or the first slightly larger box that can be made: a box of the lattice lies between whole units. */
-function nearby(cell: readonly number[], upper: readonly number[], price: (cell: readonly number[]) => number) {
-  if (price(cell) < Infinity) return cell;
-  for (const up of [1, 2, 4, 8, 16]) {
-    for (const axes of [[0], [1], [2], [0, 1, 2], [cell.length - 1], [0, 1, 2, cell.length - 1]]) {
-      const near = cell.map((whole, i) => (axes.includes(i) ? Math.min(upper[i]!, whole + up) : whole));
-      if (price(near) < Infinity) return near;
-    }
-  }
-  return cell;
 }

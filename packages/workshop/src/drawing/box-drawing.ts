@@ -4,6 +4,7 @@ import { axisOf, isFar } from '../panel/box-edges.js';
 import { acrossAxis } from '../panel/brace-pieces.js';
 import type { PanelBox, Piece } from '../panel/index.js';
 import { inPlane, planeOf } from '../panel/plane.js';
+import { cutoutShapes } from './cutout-drawing.js';
 import {
   type At,
   type Dimension,
@@ -15,7 +16,6 @@ import {
   rectangle,
   type Shape,
 } from './drawing.js';
-import { cutoutShapes } from './piece-drawing.js';
 
 /** A view of the box: the face that is seen, and where its lower left corner is in the drawing. */
 interface View {

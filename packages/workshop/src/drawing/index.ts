@@ -1,5 +1,7 @@
 /** How is a piece of a box drawn, with what is cut into it? */
-export { type Meeting, type Pointing, pieceDrawing } from './piece-drawing.js';
+export { pieceDrawing } from './piece-drawing.js';
+/** What does the drawing of a piece mark that stands behind it? */
+export type { Meeting, Pointing } from './behind-piece.js';
 /** How is a sheet drawn, with the parts that are cut from it? */
 export { sheetDrawing } from './sheet-drawing.js';
 /** How is a whole box drawn, from three sides or pulled apart? */

@@ -1,47 +1,17 @@
-import type { Face } from '@airspring/core/space';
-import { boltsOf, type Cutout, type Form } from '../panel/cutout.js';
 import type { Piece, Side } from '../panel/index.js';
 import { sides } from '../panel/piece.js';
+import { arrows, bands, type Meeting, type Pointing } from './behind-piece.js';
+import { centreMark, cutoutCallouts, cutoutShapes } from './cutout-drawing.js';
 import {
-  type At,
-  type Callout,
   capital,
   type Dimension,
   type Drawing,
   type Label,
   line,
   millimetres as mm,
-  type Purpose,
   rectangle,
-  roundedRectangle,
   type Shape,
 } from './drawing.js';
-
-const formShape = (purpose: Purpose, at: readonly [number, number], form: Form): Shape =>
-  'diameter' in form
-    ? { purpose, form: 'circle', centre: at, radius: form.diameter / 2 }
-    : roundedRectangle(purpose, at, form.width, form.height, form.cornerRadius);
-
-const wider = (form: Form, by: number): Form =>
-  'diameter' in form
-    ? ({ diameter: form.diameter + 2 * by } as Form)
-    : ({ width: form.width + 2 * by, height: form.height + 2 * by, cornerRadius: form.cornerRadius + by } as Form);
-
-/** What a cutout is in a drawing. */
-export function cutoutShapes({ across, up, opening, recess, bolts, roundOver }: Cutout): Shape[] {
-  const at = [across, up] as const;
-  const shapes: Shape[] = [];
-  if (recess) shapes.push({ ...formShape('pocket', at, recess.form), filled: 'tint' });
-  // The recess is a ring: nothing is left where the opening is.
-  if (opening) shapes.push({ ...formShape('cut', at, opening), ...(recess && { filled: 'solid' }) });
-  if (opening && roundOver) shapes.push(formShape('inside', at, wider(opening, roundOver)));
-  if (bolts) {
-    shapes.push({ purpose: 'centre', form: 'circle', centre: at, radius: bolts.diameter / 2 });
-    for (const [x, y] of boltsOf(bolts))
-      shapes.push({ purpose: 'drill', form: 'circle', centre: [across + x, up + y], radius: bolts.hole / 2 });
-  }
-  return shapes;
-}
 
 /** The lines along the edges: grooves and slopes on the inner side. */
 function edgeShapes({ width, height, thickness, edges }: Piece): Shape[] {
@@ -97,96 +67,10 @@ function edgeLabels({ width, height, edges }: Piece, ends: readonly (readonly nu
   return sides.map((side) => ({ at: at[side], text: textOf(edges[side]), size: 'small', beside: side, clear: true }));
 }
 
-const formWords = (form: Form): string =>
-  'diameter' in form
-    ? `⌀ ${mm(form.diameter)}`
-    : `${mm(form.width)} × ${mm(form.height)}${form.cornerRadius > 0 ? `, corners R ${mm(form.cornerRadius)}` : ''}`;
-
-function callouts({ cutouts, thickness }: Piece): Callout[] {
-  return cutouts.flatMap(({ part, across, up, opening, recess, bolts, roundOver }) => {
-    const reach = (form: Form) => ('diameter' in form ? form.diameter / 2 : form.width / 2);
-    const made: { text: string; reach: number }[] = [];
-    if (opening) made.push({ text: `${part}: ${formWords(opening)} through`, reach: reach(opening) });
-    if (recess)
-      made.push({
-        text: `recess ${formWords(recess.form)}, ${mm(recess.depth)} deep of ${mm(thickness)}`,
-        reach: reach(recess.form),
-      });
-    if (bolts)
-      made.push({ text: `${bolts.count} × ⌀ ${mm(bolts.hole)} on ⌀ ${mm(bolts.diameter)}`, reach: bolts.diameter / 2 });
-    if (roundOver && opening)
-      made.push({ text: `inner edge rounded, R ${mm(roundOver)}`, reach: reach(opening) + roundOver });
-    return made.map(({ text, reach: radius }, i) => {
-      // Lines leave the circles at different heights, so that each is seen to end on its own.
-      const angle = ((made.length - 1) / 2 - i) * 0.35;
-      return { at: [across + radius * Math.cos(angle), up + radius * Math.sin(angle)], text };
-    });
-  });
-}
-
 const places = (edge: number, all: readonly number[]): number[] => {
   const rounded = new Map([0, ...all, edge].map((at) => [Math.round(at * 1e4), at]));
   return [...rounded.values()].sort((a, b) => a - b);
 };
-
-/** Something behind a cutout that points to one of the panels around. */
-export interface Pointing {
-  /** The part of its cutouts, as `vent`. */
-  readonly part: string;
-  readonly towards: Face;
-  /** What points there, in words. */
-  readonly says: string;
-}
-
-/** Where a board behind a panel is glued to it: a rectangle of the drawing. */
-export interface Meeting {
-  /** What the board is called. */
-  readonly says: string;
-  readonly least: At;
-  readonly greatest: At;
-  /** Which of its edges are dimensioned, from the left and from below. */
-  readonly told: readonly [across: readonly number[], up: readonly number[]];
-}
-
-/** A shaded band for each board, and beside the drawing what it is; equal words once. */
-function bands(meetings: readonly Meeting[]): { shapes: Shape[]; callouts: Callout[] } {
-  const size = ({ least, greatest }: Meeting) => [greatest[0] - least[0], greatest[1] - least[1]] as const;
-  const named = new Map(meetings.map((one) => [one.says, one]));
-  return {
-    shapes: meetings.map((one) => rectangle('note', one.least, ...size(one), 'tint')),
-    callouts: [...named.values()].map((one) => ({
-      at: [one.greatest[0] - Math.min(0.004, size(one)[0] / 2), one.least[1] + size(one)[1] / 2],
-      text: `inside: ${one.says}`,
-    })),
-  };
-}
-
-const AWAY = { left: [-1, 0], right: [1, 0], bottom: [0, -1], top: [0, 1] } as const;
-
-/** An arrow from the edge of a cutout to the side at which the panel is that something behind it points to. */
-function arrows({ cutouts, edges }: Piece, pointings: readonly Pointing[]): { shapes: Shape[]; callouts: Callout[] } {
-  const found = pointings.flatMap(({ part, towards, says }) => {
-    const side = sides.find((one) => edges[one].meets === towards);
-    if (side === undefined) return [];
-    const [x, y] = AWAY[side];
-    return cutouts
-      .filter((one) => one.part === part && one.opening)
-      .map(({ across, up, opening }) => {
-        const half = opening && 'diameter' in opening ? opening.diameter / 2 : 0.02;
-        const at = (along: number, beside = 0) =>
-          [across + along * half * x + beside * half * y, up + along * half * y + beside * half * x] as const;
-        return {
-          lines: [[at(0), at(0.9)] as const, [at(0.9), at(0.6, 0.2)] as const, [at(0.9), at(0.6, -0.2)] as const],
-          tip: at(0.9),
-          says,
-        };
-      });
-  });
-  return {
-    shapes: found.flatMap(({ lines }) => lines.map(([from, to]) => line('note', from, to))),
-    callouts: found.map(({ tip, says }) => ({ at: tip, text: says })),
-  };
-}
 
 /**
  * The drawing of one piece as it is seen from outside: outline, cutouts, what is made at its edges, and all lengths from its lower left
@@ -233,20 +117,7 @@ export function pieceDrawing(
     shapes: [...met.shapes, ...pieceShapes(piece), ...cutouts.flatMap(centreMark), ...marked.shapes],
     dimensions,
     labels: edgeLabels(piece, ends, standing),
-    callouts: [...callouts(piece), ...marked.callouts, ...met.callouts],
+    callouts: [...cutoutCallouts(piece), ...marked.callouts, ...met.callouts],
     ...(grain && { grain: grain === 'width' ? 'x' : 'y' }),
   };
-}
-
-/** Two short lines across the middle of a cutout. */
-function centreMark({ across, up, opening, recess }: Cutout): Shape[] {
-  const form = opening ?? recess?.form;
-  const half =
-    form === undefined
-      ? 0.01
-      : Math.min(0.012, ('diameter' in form ? form.diameter : Math.min(form.width, form.height)) / 4);
-  return [
-    line('centre', [across - half, up], [across + half, up]),
-    line('centre', [across, up - half], [across, up + half]),
-  ];
 }

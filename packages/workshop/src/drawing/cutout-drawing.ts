@@ -1,0 +1,70 @@
+import { boltsOf, type Cutout, type Form } from '../panel/cutout.js';
+import type { Piece } from '../panel/index.js';
+import { type Callout, line, millimetres as mm, type Purpose, roundedRectangle, type Shape } from './drawing.js';
+
+const formShape = (purpose: Purpose, at: readonly [number, number], form: Form): Shape =>
+  'diameter' in form
+    ? { purpose, form: 'circle', centre: at, radius: form.diameter / 2 }
+    : roundedRectangle(purpose, at, form.width, form.height, form.cornerRadius);
+
+const wider = (form: Form, by: number): Form =>
+  'diameter' in form
+    ? ({ diameter: form.diameter + 2 * by } as Form)
+    : ({ width: form.width + 2 * by, height: form.height + 2 * by, cornerRadius: form.cornerRadius + by } as Form);
+
+/** What a cutout is in a drawing. */
+export function cutoutShapes({ across, up, opening, recess, bolts, roundOver }: Cutout): Shape[] {
+  const at = [across, up] as const;
+  const shapes: Shape[] = [];
+  if (recess) shapes.push({ ...formShape('pocket', at, recess.form), filled: 'tint' });
+  // The recess is a ring: nothing is left where the opening is.
+  if (opening) shapes.push({ ...formShape('cut', at, opening), ...(recess && { filled: 'solid' }) });
+  if (opening && roundOver) shapes.push(formShape('inside', at, wider(opening, roundOver)));
+  if (bolts) {
+    shapes.push({ purpose: 'centre', form: 'circle', centre: at, radius: bolts.diameter / 2 });
+    for (const [x, y] of boltsOf(bolts))
+      shapes.push({ purpose: 'drill', form: 'circle', centre: [across + x, up + y], radius: bolts.hole / 2 });
+  }
+  return shapes;
+}
+
+/** Two short lines across the middle of a cutout. */
+export function centreMark({ across, up, opening, recess }: Cutout): Shape[] {
+  const form = opening ?? recess?.form;
+  const half =
+    form === undefined
+      ? 0.01
+      : Math.min(0.012, ('diameter' in form ? form.diameter : Math.min(form.width, form.height)) / 4);
+  return [
+    line('centre', [across - half, up], [across + half, up]),
+    line('centre', [across, up - half], [across, up + half]),
+  ];
+}
+
+const formWords = (form: Form): string =>
+  'diameter' in form
+    ? `⌀ ${mm(form.diameter)}`
+    : `${mm(form.width)} × ${mm(form.height)}${form.cornerRadius > 0 ? `, corners R ${mm(form.cornerRadius)}` : ''}`;
+
+/** What is written beside a cutout: its sizes, and how deep what does not go through is cut. */
+export function cutoutCallouts({ cutouts, thickness }: Piece): Callout[] {
+  return cutouts.flatMap(({ part, across, up, opening, recess, bolts, roundOver }) => {
+    const reach = (form: Form) => ('diameter' in form ? form.diameter / 2 : form.width / 2);
+    const made: { text: string; reach: number }[] = [];
+    if (opening) made.push({ text: `${part}: ${formWords(opening)} through`, reach: reach(opening) });
+    if (recess)
+      made.push({
+        text: `recess ${formWords(recess.form)}, ${mm(recess.depth)} deep of ${mm(thickness)}`,
+        reach: reach(recess.form),
+      });
+    if (bolts)
+      made.push({ text: `${bolts.count} × ⌀ ${mm(bolts.hole)} on ⌀ ${mm(bolts.diameter)}`, reach: bolts.diameter / 2 });
+    if (roundOver && opening)
+      made.push({ text: `inner edge rounded, R ${mm(roundOver)}`, reach: reach(opening) + roundOver });
+    return made.map(({ text, reach: radius }, i) => {
+      // Lines leave the circles at different heights, so that each is seen to end on its own.
+      const angle = ((made.length - 1) / 2 - i) * 0.35;
+      return { at: [across + radius * Math.cos(angle), up + radius * Math.sin(angle)], text };
+    });
+  });
+}
