@@ -24,7 +24,7 @@ export interface Aligned<Spec> {
   readonly deviation?: Deviation;
   /**
    * Where the level is half power down. It is sought up to three octaves above `frequency`, or to the end of the band of the
-   * deviation if the level has fallen again there.
+   * deviation if the level has fallen again there. A shape that droops slowly may reach it as far as six octaves above.
    */
   readonly f3: Cutoff;
   /** The upper edge of a band-pass. Both edges are the outermost frequencies of half power below its greatest level. */
@@ -39,8 +39,8 @@ export type AlignmentResult<Spec> =
   | (Aligned<Spec> & { readonly ok: true; readonly others: readonly Aligned<Spec>[] })
   | Impossible;
 
-/** The band in which f3 is sought, as multiples of a frequency near it. */
-const [LOWEST, HIGHEST] = [1 / 16, 8];
+/** The band in which f3 is sought, as multiples of a frequency near it; the last where a shape droops slowly. */
+const [LOWEST, HIGHEST, FARTHEST] = [1 / 16, 8, 64];
 /** Number of points of this band: a response of few poles is smooth between them. */
 const POINTS = 100;
 
@@ -83,7 +83,11 @@ export function alignedBox<Spec>(
   function corner(): Cutoff {
     const f3 = cutoffAmong(system, bandUpTo(HIGHEST), POINTS);
     // A coil may let the level fall far above the corner.
-    return f3.ok || deviation === undefined ? f3 : cutoffAmong(system, bandUpTo(deviation.to / near), POINTS);
+    if (f3.ok || deviation === undefined) return f3;
+    const nearer = cutoffAmong(system, bandUpTo(deviation.to / near), POINTS);
+    if (nearer.ok) return nearer;
+    const farther = cutoffAmong(system, bandUpTo(FARTHEST), POINTS);
+    return farther.ok ? farther : nearer;
   }
 }
 
