@@ -103,7 +103,7 @@ function judgeParts(parts: readonly Builds[], points: number): Fault[] {
   if (parts.some(({ count }) => count > 0)) return faults;
   return [
     ...faults,
-    { code: 'empty', path: 'parts', got: parts, expected: 'one build at least', remedy: 'Give builds.' },
+    { code: 'empty', path: 'parts', got: parts, expected: 'at least one build', remedy: 'Give builds.' },
   ];
 }
 

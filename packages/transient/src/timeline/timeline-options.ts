@@ -99,7 +99,7 @@ export function readTimeline<Motion>(options: TimelineOptions<Motion>) {
   ]);
   if (length < 1) {
     const remedy = 'Give a longer slice.';
-    refuse([{ code: 'out-of-range', path: 'timeline.slice', got: slice, expected: 'a sample at least', remedy }]);
+    refuse([{ code: 'out-of-range', path: 'timeline.slice', got: slice, expected: 'at least one sample', remedy }]);
   }
   return {
     ...{ sampleRate, length, filter: read.filter },
