@@ -112,7 +112,7 @@ test('the peak of full scale is written as a brief writes voltages, and is no rm
     const { status, lines } = await run(['play', closed, recording, `--peak=${peak}`]);
     expect(status).toBe(2);
     expect(lines).toEqual([
-      `--peak: got "${peak}"; expected the voltage of a sample of full scale, from 0.000001 to 100000 V. Write it like '20 V'.`,
+      `--peak: got "${peak}"; expected the voltage of a sample of full scale in V or mV, from 0.000001 to 100000 V. Write it like '20 V'.`,
     ]);
   }
 });

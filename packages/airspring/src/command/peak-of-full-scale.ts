@@ -1,5 +1,5 @@
 import { type Fault, InputError } from '@airspring/core/fault';
-import { readInto } from '@airspring/core/quantity';
+import { readInto, unitList } from '@airspring/core/quantity';
 import { strictText } from '../brief/spelling.js';
 
 /** The voltages of a sample of full scale that are accepted, V. */
@@ -14,7 +14,7 @@ export function peakOf(text: string): number {
   const faults: Fault[] = [];
   const peak = readInto(faults, 'voltageRms', strictText('voltageRms', text) ?? text, '--peak');
   if (peak !== undefined && peak >= LEAST) return peak;
-  const expected = `the voltage of a sample of full scale, from ${LEAST} to ${GREATEST} V`;
+  const expected = `the voltage of a sample of full scale in ${unitList('voltageRms').replace(', ', ' or ')}, from ${LEAST} to ${GREATEST} V`;
   const [{ code } = { code: 'out-of-range' as const }] = faults;
   throw new InputError([{ code, path: '--peak', got: text, expected, remedy: "Write it like '20 V'." }]);
 }
