@@ -144,6 +144,12 @@ test('the integral of a velocity at a spring is that of its samples', () => {
   ]);
 });
 
+test('a period without samples, or with one that is no number, has no harmonics', () => {
+  expect(pathsOf(() => harmonicsOf([], 3))).toEqual(['period']);
+  expect(pathsOf(() => harmonicsOf([0, 1, Number.NaN, -1], 1))).toEqual(['period[2]']);
+  for (const most of [-1, 0.5, Number.NaN]) expect(pathsOf(() => harmonicsOf([0, 1, 0, -1], most))).toEqual(['most']);
+});
+
 test('what is asked for must be a list, and a curve no input of one', () => {
   const input = { reach: '10 mm', coefficients: [0, 1] };
   const paths = (options: object) =>
