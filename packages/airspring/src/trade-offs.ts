@@ -42,8 +42,8 @@ function numbersOf(faults: Fault[], kind: 'frequency' | 'level', given: unknown,
   }
   const list: readonly unknown[] = given;
   if (list.length === 0 || list.length > MOST) {
-    const expected = `1 to ${MOST} of them`;
-    faults.push({ code: 'out-of-range', path, got: list.length, expected, remedy: 'Give a few.' });
+    const expected = `a list of 1 to ${MOST} values`;
+    faults.push({ code: 'out-of-range', path, got: list, expected, remedy: 'Give a few.' });
     return [];
   }
   return list.map((one, i) => readInto(faults, kind, one as never, `${path}[${i}]`, 'positive') ?? Number.NaN);

@@ -114,24 +114,34 @@ test('a name that none of them has is a fault at its path, with those that there
   expect(fault).toMatchObject({ path: 'alignment.name', got: 'QB4', expected: 'one of "QB3", "B4"' });
 });
 
+const allows = (text: string) => `what the alignment allows: ${text}`;
 test.each([
-  [{ name: 'QB3', parameters: { B: -1 } }, 'alignment.parameters.B', 'QB3 has B from 0 to '],
-  [{ name: 'QB3', parameters: { ripple: 1 } }, 'alignment.parameters.ripple', 'QB3 has the parameters B'],
-  [{ name: 'B4', parameters: { k: 1 } }, 'alignment.parameters.k', 'B4 has no parameter'],
-  [{ name: 'C4', parameters: { k: 0.8, ripple: 3 } }, 'alignment.parameters.ripple', 'C4 has ripple = '],
+  [{ name: 'QB3', parameters: { B: -1 } }, 'alignment.parameters.B', allows('QB3 has B from 0 to ')],
+  [{ name: 'QB3', parameters: { ripple: 1 } }, 'alignment.parameters.ripple', allows('QB3 has the parameter B')],
+  [{ name: 'B4', parameters: { k: 1 } }, 'alignment.parameters.k', allows('B4 has no parameter')],
+  [{ name: 'C4', parameters: { k: 0.8, ripple: 3 } }, 'alignment.parameters.ripple', allows('C4 has ripple = ')],
   [{ name: 'BP4', parameters: { S: 1.2 } }, 'alignment.parameters.S', 'a damping from 0.1 to below 1'],
   [{ name: 'BP4', parameters: { ripple: 20 } }, 'alignment.parameters.ripple', 'a ripple up to 14 dB'],
   [{ name: 'BP4', parameters: { S: 0.6, ripple: 1 } }, 'alignment.parameters.ripple', 'no ripple, since S decides it'],
   [{ name: 'BP4', parameters: { B: 1 } }, 'alignment.parameters.B', 'one of ripple, S, Q'],
   [{ name: 'BP6', parameters: { ripple: 7 } }, 'alignment.parameters.ripple', 'a ripple up to 6 dB'],
-  [{ name: 'BP6', parameters: { bandwidth: 3 } }, 'alignment.parameters.bandwidth', 'BP6 has bandwidth from '],
-  [{ name: 'BP6', parameters: { S: 0.6 } }, 'alignment.parameters.S', 'BP6 has the parameters ripple, bandwidth'],
+  [{ name: 'BP6', parameters: { bandwidth: 3 } }, 'alignment.parameters.bandwidth', allows('BP6 has bandwidth from ')],
+  [
+    { name: 'BP6', parameters: { S: 0.6 } },
+    'alignment.parameters.S',
+    allows('BP6 has the parameters ripple, bandwidth'),
+  ],
   [{ name: 'LS4', parameters: { depth: 20 } }, 'alignment.parameters.depth', 'a depth from 0.5 to 12 dB'],
-  [{ name: 'LS4', parameters: { depth: 4, y1: 9 } }, 'alignment.parameters.y1', 'LS4 has y1 from '],
+  [{ name: 'LS4', parameters: { depth: 4, y1: 9 } }, 'alignment.parameters.y1', allows('LS4 has y1 from ')],
   [{ name: 'QB3', parameter: {} }, 'alignment.parameter', 'one of the fields name, parameters'],
   [{ parameters: {} }, 'alignment.name', 'one of "B2"'],
   [{ name: 'QB3', parameters: { B: 'flat' } }, 'alignment.parameters.B', 'a number'],
-  ['nearest', 'alignment', 'one of "compare"'],
+  ['nearest', 'alignment', '"compare", or a record, in braces'],
+  [
+    { name: 'C4', parameters: JSON.parse('{ "__proto__": 1 }') },
+    'alignment.parameters.__proto__',
+    'no field of this name',
+  ],
 ] as const)('%j is refused at %s', (alignment, path, expected) => {
   const [fault, ...others] = faultsOf({ ...demo, alignment });
   expect(others).toEqual([]);

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { pcm16, wavBytes } from '@airspring/transient/recording';
+import { float64, pcm16, wavBytes } from '@airspring/transient/recording';
 import { expect, test } from 'vitest';
 import { playedBox } from '../../../packages/airspring/src/command/played-box.js';
 import { run as command } from '../../../packages/airspring/src/command/run.js';
@@ -72,6 +72,15 @@ test('the level at which every limit is just kept is one that was played', async
     const used = played.account.limits.find(({ name }: { name: string }) => name === again.limit).mostUsed;
     expect(used).toBeCloseTo(again.mostUsed, 9);
   }
+});
+
+test('a recording so faint that no amplifier brings it to a limit is told in proportion', async () => {
+  const tone = Float64Array.from({ length: 8000 }, (_, n) => 1e-12 * Math.sin((2 * Math.PI * 40 * n) / 32_000));
+  const faint = write('faint.wav', wavBytes({ sampleRate: '32 kHz', channels: [tone], format: float64 }));
+  const { status, out } = await run('play', standing, faint, '--nonlinear');
+  expect(status).toBe(0);
+  expect(out).toMatch(/the recording may be played 2\d\d\.\d dB louder\./);
+  expect(out).not.toContain('Played again');
 });
 
 test('--nonlinear gives the vent its loss alone, which slows the air', async () => {

@@ -101,6 +101,31 @@ test('silence uses no limit', async () => {
   expect(status).toBe(0);
   expect(stdout).toContain('The recording is silent: no limit is used.');
   expect(stdout).not.toMatch(/NaN|Infinity|undefined/);
+  expect(unbroken((await run(['play', standing, silent])).stdout)).toContain('The vent is quiet all the time. At most');
+});
+
+test('the peak of full scale is written as a brief writes voltages, and is no rms voltage', async () => {
+  const played = async (peak: string) =>
+    JSON.parse((await run(['play', closed, recording, '--json', '--peak', peak])).stdout);
+  expect(await played('20000mV')).toEqual(await played('20 V'));
+  for (const peak of ['0 V', '-3 V', '20', '20 mA', '1e9 V', '1e-9 V']) {
+    const { status, lines } = await run(['play', closed, recording, `--peak=${peak}`]);
+    expect(status).toBe(2);
+    expect(lines).toEqual([
+      `--peak: got "${peak}"; expected the voltage of a sample of full scale in V or mV, from 0.000001 to 100000 V. Write it like '20 V'.`,
+    ]);
+  }
+});
+
+test('a recording that is too slow for any sound is refused by its own rate', async () => {
+  const slow = write('slow.wav', wavBytes({ sampleRate: '479 Hz', channels: [[0.1, 0.2, 0.1]] }));
+  const { status, lines } = await run(['play', closed, slow]);
+  expect(status).toBe(2);
+  expect(lines).toEqual([
+    `${slow}: recording.sampleRate: got 479; expected at least 480 Hz. Choose a recording with more samples in each second.`,
+  ]);
+  const just = write('just.wav', wavBytes({ sampleRate: '480 Hz', channels: [[0.1, 0.2, 0.1]] }));
+  expect((await run(['play', closed, just])).status).toBe(0);
 });
 
 test('where the package is not installed, one line says how to install it', async () => {
@@ -164,6 +189,7 @@ test('the command line is refused where it cannot be meant', async () => {
     ['play', closed, recording, '--svg', ''],
     ['play', closed, recording, '--peak', 'loud'],
     ['play', closed, recording, '--peak', '0 V'],
+    ['play', closed, recording, '--peak', '-3 V'],
     ['play', standing, recording, '--only', 'less level'],
     ['play', standing, recording, '--linear', '--nonlinear'],
     ['design', closed, '--nonlinear'],
@@ -173,5 +199,6 @@ test('the command line is refused where it cannot be meant', async () => {
   ]) {
     const { status, stdout, lines } = await run(words);
     expect([status, stdout, lines.length]).toEqual([2, '', 1]);
+    expect(lines[0]).not.toContain('\\n');
   }
 });

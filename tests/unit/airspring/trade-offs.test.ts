@@ -96,6 +96,9 @@ test('a brief with faults is refused as design refuses it', async () => {
 
 test('lists that are empty, too long, no quantities, or beyond the band are refused at their places', async () => {
   expect(await pathsOf({ lowest: [], levels: [] })).toEqual(['options.lowest', 'options.levels']);
+  await expect(tradeOffs(closed, { lowest: [] })).rejects.toThrow(
+    'options.lowest: got a list of 0; expected a list of 1 to 60 values. Give a few.',
+  );
   expect(await pathsOf({ levels: new Array(61).fill('90 dB') })).toEqual(['options.levels']);
   expect(await pathsOf({ lowest: ['30 Hz', '5 mm' as never], levels: [Number.NaN as never] })).toEqual([
     'options.lowest[1]',

@@ -31,7 +31,7 @@ test('a quality factor that is stated is that of both sections', () => {
 
 test('what an alignment cannot have is told with what it has', () => {
   expect(reason(bessel(4), { ripple: 1 })).toBe('BE4 has no parameter.');
-  expect(reason(quasiThirdOrder, { ripple: 1 })).toBe('QB3 has the parameters B.');
+  expect(reason(quasiThirdOrder, { ripple: 1 })).toBe('QB3 has the parameter B.');
   expect(reason(boomBox, { Q: 3 })).toBe('BB4 has Q from 0.707 to 1.50.');
   expect(reason(chebyshev(4, { ripple: 0.5 }), { ripple: 1 })).toBe('C4 has ripple = 0.5.');
   expect(reason(chebyshev(4, { ripple: 0.5 }), { ripple: 0.5 })).toBe('ok');

@@ -36,6 +36,11 @@ function pathsOf(work: () => unknown): unknown {
   }
 }
 
+test('what is no alignment is refused where drivers are sought for it, too', () => {
+  for (const none of [undefined, null, 'QB3', {}])
+    expect(pathsOf(() => driversFor(none as never, ventedFamily))).toEqual(['alignment']);
+});
+
 const ofOrder = { bessel, butterworth, chebyshev, criticallyDamped, legendre, subChebyshev };
 test.each(Object.entries(ofOrder))('%s has whole orders from 2', (_, make) => {
   for (const order of [Number.NaN, -1, 0, 1, 3.5, 50, Infinity, '4' as never]) {
@@ -49,7 +54,7 @@ test('a ripple, a quality factor and a share out of range are refused', () => {
   }
   expect(pathsOf(() => chebyshev(4, { riple: 1 } as never))).toEqual(['chebyshev.riple']);
   for (const Qtc of [-1, 0, Number.NaN, Infinity]) expect(pathsOf(() => ofTotalQ(Qtc))).toEqual(['Qtc']);
-  for (const depth of [0, 13, Number.NaN]) expect(pathsOf(() => lowShelf(depth))).toEqual(['depth']);
+  for (const depth of [0, 13, Number.NaN, '3' as never]) expect(pathsOf(() => lowShelf(depth))).toEqual(['depth']);
   for (const S of [0.05, 1, 2]) expect(pathsOf(() => bandPass({ S }))).toEqual(['bandPass.S']);
   for (const ripple of [-1, 0, 15]) expect(pathsOf(() => bandPass({ ripple }))).toEqual(['bandPass.ripple']);
   for (const Q of [0.05, 3.1, 50, -1]) expect(pathsOf(() => bandPass({ Q }))).toEqual(['bandPass.Q']);
@@ -57,7 +62,8 @@ test('a ripple, a quality factor and a share out of range are refused', () => {
   expect(pathsOf(() => bandPass({ ripple: 1, S: 0.6 }))).toEqual(['bandPass.ripple']);
   for (const ripple of [-1, 0, 7])
     expect(pathsOf(() => sixthOrderBandPass({ ripple }))).toEqual(['sixthOrderBandPass.ripple']);
-  for (const share of [-0.1, 1, Number.NaN]) expect(pathsOf(() => interOrder(share))).toEqual(['share']);
+  for (const share of [-0.1, 1, Number.NaN, '0.5' as never])
+    expect(pathsOf(() => interOrder(share))).toEqual(['share']);
 });
 
 test.each([[[1, -3, 1]], [[1, 0, -1]], [[0, 1]]])('a squared magnitude of %s is refused', (squared) => {

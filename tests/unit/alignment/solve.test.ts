@@ -11,6 +11,7 @@ import {
   quasiThirdOrder,
   sixthOrderBandPass,
   solveAlignment,
+  superBoomBox,
 } from '@airspring/core/alignment';
 import {
   capacitorBoxFamily,
@@ -95,6 +96,31 @@ test('a ripple of the driver lies between the ends of its range', () => {
   const wide = physical({ ...sheet, Qes: 0.6 }, paperAir);
   const found = solveAlignment(chebyshev(4), ventedFamily, { drivers: wide, QL: 7 }, { air });
   expect(found.ok && found.parameters.ripple).toBeGreaterThan(0.05);
+});
+
+test('a band-pass of two far tops has its edges outside of them, however wide it is', () => {
+  const strong = physical({ ...sheet, Qes: 0.09 }, air);
+  for (const Q of [0.1, 0.3, 0.5]) {
+    const found = solveAlignment(bandPass({ S: 0.1, Q }), fourthOrderBandPassFamily, { drivers: strong }, { air });
+    if (!found.ok || !found.f3.ok || !found.upper?.ok) throw new Error(reason(found));
+    // |p² + 2Sp + 1|² over p = j y is twice its least value 4S²(1 − S²), at y² = 1 − 2S² + √(4S²(1 − S²)), and y = 2SQ (x − 1/x).
+    const least = 4 * 0.1 ** 2 * (1 - 0.1 ** 2);
+    const half = Math.sqrt(1 - 2 * 0.1 ** 2 + Math.sqrt(least)) / (2 * 2 * 0.1 * Q);
+    const x = half + Math.hypot(half, 1);
+    expect(found.upper.frequency / found.frequency!).toBeCloseTo(x, 2);
+    expect(found.frequency! / found.f3.frequency).toBeCloseTo(x, 2);
+  }
+});
+
+test('a shape that droops over three octaves has its f3, where its two sections are half power down', () => {
+  const strong = physical({ ...sheet, Qes: 0.08 }, air);
+  const found = solveAlignment(superBoomBox, ventedFamily, { drivers: strong }, { air });
+  if (!found.ok) throw new Error(reason(found));
+  // |G|² = ½ of two equal sections is √2 x² = (1 − x)² + x/Q², over x = (f/f₀)².
+  const b = 1 / found.parameters.Q! ** 2 - 2;
+  const x = (b + Math.sqrt(b * b + 4 * (Math.SQRT2 - 1))) / (2 * (Math.SQRT2 - 1));
+  expect(Math.sqrt(x)).toBeGreaterThan(8);
+  expect(found.f3.ok && found.f3.frequency / found.frequency!).toBeCloseTo(Math.sqrt(x), 8);
 });
 
 test('a coil that lets the level fall far above the corner leaves the box its f3', () => {

@@ -18,6 +18,8 @@ test('whatever was got fits in a line', () => {
   expect(shown('x'.repeat(200)).length).toBeLessThan(120);
   expect(shown({ a: 1 })).toContain('a record');
   expect(shown([1, 2])).toContain('a list of 2');
+  expect(shown(Float64Array.of(1, 2, 3))).toContain('a list of 3');
+  expect(shown(new DataView(new ArrayBuffer(8)))).toContain('a record');
   expect(shown(() => 0)).toContain('a function');
   expect(shown(undefined)).toContain('got nothing');
 });

@@ -177,6 +177,14 @@ test('coefficients in 32 bits: a warning at a low corner, and none where the cor
   expect(singlePrecision(digital)).toMatchObject({ ok: false, because: [{ code: 'unstable-in-single-precision' }] });
 });
 
+test('32-bit coefficients of a pole near the lowest frequency there is are judged from that frequency up', () => {
+  const slow = biquads(highPass(shapeByQ({ order: 2, Q: 0.05 }), '0.01 Hz'), { sampleRate: '10 Hz' });
+  const found = singlePrecision(slow);
+  expect(found.ok && found.poles[0]!.exact.f0).toBeCloseTo(0.01, 9);
+  const slower = singlePrecision(biquads(highPass(butterworthShape(1), '0.0005 Hz'), { sampleRate: '1 Hz' }));
+  expect(slower.ok && slower.deviation.levelAt).toBeGreaterThanOrEqual(1e-4);
+});
+
 test('takes a filter of another kind of zeros: a notch reads as silence, not as minus infinity', () => {
   const notch = own([1, 0, 1], [1, 1, 1]);
   const [level] = filterLevel(notch, frequencyGrid([1 / (2 * Math.PI)]));

@@ -65,7 +65,9 @@ describe('refusals', () => {
     expect(() => currentLimit(Number.NaN as never)).toThrow(faulty(['not-finite', 'currentRms']));
   });
   test('no limit at all', () => {
-    expect(() => greatestLevel(closed, [], [40])).toThrow(faulty(['empty', 'limits']));
+    for (const none of [[], undefined, voltageLimit('1 V')])
+      expect(() => greatestLevel(closed, none as never, [40])).toThrow(faulty(['empty', 'limits']));
+    expect(() => greatestLevel(closed, [null] as never, [40])).toThrow(faulty(['not-finite', 'limits[0].greatestRms']));
     expect(() => lowestSafeFrequency(closed, travelLimit(bare), { driveVoltageRms: '10 V' })).toThrow(
       faulty(['empty', 'limits']),
     );

@@ -50,6 +50,13 @@ test('more level, or less air speed, asks for a wider vent', () => {
   });
 });
 
+test('a level that no vent could be made for leaves its cells without a length', () => {
+  for (const level of ['-100 dB', '300 dB', '1000 dB'] as const) {
+    const verdicts = ventMap({ ...input, level }).map(({ length, verdict }) => [length, verdict]);
+    expect(new Set(verdicts.map(String))).toEqual(new Set([',no length']));
+  }
+});
+
 test('below all published onsets the smallest vent is quiet, and one a little narrower is not', () => {
   const { airSpeedPeak: _, ...rest } = input;
   ventMap({ ...rest, onsets: noiseOnsets }).forEach(({ netVolume, fb, diameter }, i) => {
@@ -98,6 +105,8 @@ test.each([
   ['map.tunings', { tunings: [] }],
   ['map.onsets', { airSpeedPeak: undefined }],
   ['map.onsets', { airSpeedPeak: undefined, onsets: [] }],
+  ['map.onsets[1].at', { onsets: [noiseOnsets[0], {}] }],
+  ['map.onsets[0].at', { onsets: [{ ...noiseOnsets[0], at: () => ({}) }] }],
   ['map.to', { from: '100 Hz', to: '30 Hz' }],
   ['map.box', { box: 'x' }],
   ['map.box', { box: () => undefined }],

@@ -187,6 +187,9 @@ describe('refusals', () => {
       codes(() => programme({ frequencies, share, crestFactor: si('ratio', crest) }));
     expect(of([30, 60], [0.5, 0.4])).toEqual(['inconsistent programme.share']);
     expect(of([30, 60], [1])).toEqual(['inconsistent programme.share']);
+    expect(() => programme({ frequencies: [30], share: [], crestFactor: si('ratio', 4) })).toThrow(
+      'programme.share: got a list of 0; expected a list of 1, a share for each frequency. Give as many.',
+    );
     expect(of([30, 60], [1.5, -0.5])).toEqual(['not-positive programme.share[1]']);
     expect(of([30, 60], [1, Number.NaN])).toEqual(['not-finite programme.share[1]']);
     expect(of([60, 30], [0.5, 0.5])).toEqual(['unsorted programme.frequencies[1]']);

@@ -87,6 +87,10 @@ test('what cannot be is refused at its place', () => {
     'inconsistent box.pressure.re',
   ]);
   expect(join({ ...both.box, pressure: holed })).toEqual(['not-finite box.pressure.re[7]']);
+  const plain = { re: [1, 2, 3], im: [0, 0, 0] } as never;
+  expect(() => sumAtListener([{ pressure: plain, distance: '1 m' }], [10, 20, 30])).toThrow(
+    'sources[0].pressure.re: got a list of 3; expected a Float64Array of 3 finite values.',
+  );
   expect(join({ pressure: flat() })).toEqual(['empty box.distance']);
   expect(told(() => sumAtListener([], grid))).toEqual(['empty sources']);
   expect(told(() => sumAtListener([{ pressure: flat(), distance: '2 m', solidAngle: 20 }], grid))).toEqual([

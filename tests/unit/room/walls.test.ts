@@ -74,4 +74,5 @@ test('what cannot be is refused at its place', () => {
   expect(told(() => compileCorner({ wall, listener } as never))).toEqual(['unknown-field wall', 'empty walls']);
   expect(told(() => solidAngleGain(0))).toEqual(['out-of-range solidAngle']);
   expect(told(() => absorbing(1.2))).toEqual(['out-of-range coefficient']);
+  expect(told(() => absorbing('0.5' as never))).toEqual(['not-finite coefficient']);
 });

@@ -1,4 +1,5 @@
 import { fourthOrderBandPass, ventedBox } from '@airspring/core/enclosure';
+import { voltageLimit } from '@airspring/core/limit';
 import { logarithmicGrid } from '@airspring/core/quantity';
 import { compileBuilds, type Distribution, normal, scatterOf, summaryOf } from '@airspring/core/tolerance';
 import { expect, test } from 'vitest';
@@ -42,6 +43,29 @@ test.each([0, 1, 1.5, Number.NaN])('the scatter of %s builds is refused', (build
 
 test('an option that does not exist is refused', () => {
   expect(pathsOf(() => scatterOf(system, scatter, { build: 20 } as never))).toEqual(['options.build']);
+});
+
+test('a reference that is none is refused, and so are limits that no build can be held to', () => {
+  const limits = [voltageLimit('20 V')];
+  const frequencies = logarithmicGrid(30, 100, 3);
+  for (const work of [
+    (more: object) => scatterOf(system, scatter, { builds: 20, ...more }),
+    (more: object) => compileBuilds(system, scatter, grid, more),
+  ]) {
+    expect(pathsOf(() => work({ reference: 'max' }))).toEqual(['options.reference']);
+    expect(pathsOf(() => work({ within: { limits } }))).toEqual(['options.within.frequencies']);
+    expect(pathsOf(() => work({ within: { frequencies } }))).toEqual(['options.within.limits']);
+    expect(pathsOf(() => work({ within: { limits: {}, frequencies } }))).toEqual(['limits']);
+    for (const gain of [
+      [0, 0],
+      [0, 0, 0, 0],
+    ]) {
+      expect(pathsOf(() => work({ within: { limits, frequencies, gain } }))).toEqual(['options.within.gain']);
+    }
+    expect(pathsOf(() => work({ within: { limits, frequencies, gain: [0, Number.NaN, 0] } }))).toEqual([
+      'options.within.gain[1]',
+    ]);
+  }
 });
 
 test('parts of other frequencies, or none, are refused', () => {

@@ -152,6 +152,8 @@ test('where even the least drive passes a threshold, it is told why, with what t
   expect(level).toBe(alone);
   const limited = at(closed, [{ ...travel, greatestRms: 1e-6 }], 20, {});
   expect(limited).toMatchObject({ ok: false, because: [{ text: expect.stringContaining('travel is passed') }] });
+  const most = at(closed, [travel], 20, { driveVoltageRms: '100000 V' });
+  expect(most).toMatchObject({ ok: false, because: [{ text: expect.stringMatching(/tried, 1000 V$/) }] });
 });
 
 test('a curve beyond its reach is told', () => {
@@ -171,5 +173,9 @@ test('what does not fit is refused with its path', () => {
   expect(play({ losses })).toEqual(['nonlinear.losses.vent']);
   expect(faultsOf(() => at(closed, [{ ...travel, greatestRms: 0 }], 25, {})).map(({ path }) => path)).toEqual([
     'burst.limits[0].greatestRms',
+  ]);
+  const spelt = { ...travel, probe: 'coneSpeed', integrated: false };
+  expect(faultsOf(() => at(closed, [voltageLimit('60 V'), travel, spelt], 25, {}))).toMatchObject([
+    { path: 'burst.limits[2].probe', got: 'coneSpeed' },
   ]);
 });

@@ -183,7 +183,10 @@ test('what cannot be is refused with its path', () => {
   expect(refusal({ sampleRate: '48 kHz', outputs: ['pressure', 'presure'] })).toMatchObject([
     { code: 'unknown-field', path: 'outputs[1]', got: 'presure' },
   ]);
-  expect(refusal({ sampleRate: '48 kHz', outputs: [] })).toMatchObject([{ code: 'empty', path: 'outputs' }]);
+  for (const outputs of [[], 'pressure', {}])
+    expect(refusal({ sampleRate: '48 kHz', outputs: outputs as never })).toMatchObject([
+      { code: 'empty', path: 'outputs' },
+    ]);
   expect(refusal({ sampleRate: '48 mm', outputs: ['pressure'] })).toMatchObject([{ path: 'linear.sampleRate' }]);
   const eddy = driver({ ...withoutInductance, coil: lossyInductor({ K: 0.02, exponent: 0.7 }) });
   const lossy = closedBox({ drivers: eddy, netVolume: '40 L' });

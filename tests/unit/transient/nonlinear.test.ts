@@ -25,7 +25,7 @@ import {
   stop,
 } from '@airspring/transient/simulation';
 import { expect, test } from 'vitest';
-import { faultsOf } from '../../refusal/faults.js';
+import { faultsOf, pathsOf } from '../../refusal/faults.js';
 import { closed, plainVented, tenInch, vented } from './boxes.js';
 
 const RATE = 48_000;
@@ -142,6 +142,21 @@ test('the integral of a velocity at a spring is that of its samples', () => {
   expect(faultsOf(() => played(closed, { outputs: ['integral current'] }, drive))).toMatchObject([
     { code: 'unknown-field', path: 'outputs[0]' },
   ]);
+});
+
+test('a period without samples, or with one that is no number, has no harmonics', () => {
+  expect(pathsOf(() => harmonicsOf([], 3))).toEqual(['period']);
+  expect(pathsOf(() => harmonicsOf([0, 1, Number.NaN, -1], 1))).toEqual(['period[2]']);
+  for (const most of [-1, 0.5, Number.NaN]) expect(pathsOf(() => harmonicsOf([0, 1, 0, -1], most))).toEqual(['most']);
+});
+
+test('what is asked for must be a list, and a curve no input of one', () => {
+  const input = { reach: '10 mm', coefficients: [0, 1] };
+  const paths = (options: object) =>
+    pathsOf(() => compileNonlinear(closed, { sampleRate: '48 kHz', outputs: ['displacement'], ...options } as never));
+  for (const outputs of [[], 'displacement', {}]) expect(paths({ outputs })).toEqual(['outputs']);
+  const models = { forceFactor: input, stiffness: input, stop: { outward: '9 mm' }, inductance: null };
+  expect(paths(models)).toEqual(Object.keys(models).map((name) => `nonlinear.${name}`));
 });
 
 test('its linear limit comes to the linear kernel by the square of the rate', () => {

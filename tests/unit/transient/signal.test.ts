@@ -124,11 +124,32 @@ test('the programme of a signal goes into the limits of core, which then say wha
   expect(Math.abs(rms / 1e-3 - 1)).toBeLessThan(0.01);
 });
 
-test('what never changes is no programme', () => {
+test('what never changes is no programme, however short', () => {
   const { start, take, programme } = compileListening({ sampleRate: '2 kHz' });
-  const heard = start();
-  take(heard, new Float64Array(8000).fill(0.3));
-  expect(programme(heard)).toMatchObject({ ok: false, because: [{ code: 'constant' }] });
+  for (const samples of [1, 2, 100, 2047, 2048, 8000]) {
+    const heard = start();
+    take(heard, new Float64Array(samples).fill(0.3));
+    expect(programme(heard)).toMatchObject({ ok: false, because: [{ code: 'constant' }] });
+  }
+});
+
+test('a constant beside a sound shorter than a segment adds nothing to its bass, and its bands are those that it resolves', () => {
+  const { start, take, programme } = compileListening({ sampleRate: '2 kHz' });
+  const told = (constant: number) => {
+    const heard = start();
+    take(
+      heard,
+      Float64Array.from({ length: 1000 }, (_, i) => constant + 0.1 * Math.sin((2 * Math.PI * 60 * i) / 2000)),
+    );
+    const found = programme(heard);
+    if (!found.ok) throw new Error(found.because[0]!.text);
+    const { frequencies, share } = found.programme;
+    return { found, below20: share.reduce((sum, one, i) => sum + (frequencies[i]! < 20 ? one : 0), 0) };
+  };
+  expect(told(0.5).below20).toBeLessThan(1e-6);
+  expect(told(0.5).below20).toBeCloseTo(told(0).below20, 12);
+  // Half a second tells 2 Hz apart: four times that is as wide as the third octave at 40 Hz.
+  expect(told(0.5).found.bands[0]!.frequency).toBeCloseTo(39.8, 1);
 });
 
 test('the crest factor of a tone is √2 beside any constant, and a sample that is no number is refused', () => {
@@ -155,12 +176,12 @@ test('silence is no programme, and neither is nothing', () => {
   expect(programme(start())).toEqual({ ok: false, because });
 });
 
-test('a single sample is answered with finite numbers', () => {
+test('two samples are answered with finite numbers', () => {
   const { start, take, programme } = compileListening({ sampleRate: '2 kHz' });
   const heard = start();
-  take(heard, Float64Array.of(0.5));
+  take(heard, Float64Array.of(0.5, -0.5));
   const found = programme(heard);
-  expect(found).toMatchObject({ ok: true, peak: 0.5, rms: 0.5, programme: { crestFactor: 1 } });
+  expect(found).toMatchObject({ ok: true, peak: 0.5, rms: 0.5, programme: { crestFactor: 1 }, bands: [] });
   expect(found.ok && found.spectrum.density.every(Number.isFinite)).toBe(true);
 });
 

@@ -271,7 +271,27 @@ test('what cannot be judged is refused', () => {
     { code: 'not-finite', path: 'timeline.limits[0].greatestRms' },
   ]);
   expect(faults({ limits: [{ ...limits[0], probe: 'nothing', integrated: false }] })).toMatchObject([
-    { code: 'unknown-field' },
+    { code: 'unknown-field', path: 'timeline.limits[0].probe', got: 'nothing' },
+  ]);
+});
+
+test('a fault stands where the reader wrote it, however the timeline asks its simulation', () => {
+  const paths = (options: object) => pathsOf(() => compileTimeline(vented, { sampleRate, ...options }));
+  const simulate = compileNonlinear;
+  for (const more of [{}, { simulate }]) {
+    expect(paths({ limits, outputs: ['pressure', 'presure'], ...more })).toEqual(['timeline.outputs[1]']);
+    expect(paths({ limits: [...limits, { ...limits[1]!, probe: 'speed' }], ...more })).toEqual([
+      'timeline.limits[4].probe',
+    ]);
+  }
+  expect(paths({ vents: [{ vent }, { vent: {} }] })).toEqual(['timeline.vents[1].vent.diameter']);
+  expect(paths({ vents: [{ vent }, {}] })).toEqual(['timeline.vents[1].vent']);
+  expect(paths({ vents: [{ vent }], onsets: [] })).toEqual(['timeline.onsets']);
+  expect(paths({ limits: {}, vents: {}, outputs: 'pressure', onsets: {} })).toEqual([
+    'timeline.limits',
+    'timeline.outputs',
+    'timeline.vents',
+    'timeline.onsets',
   ]);
 });
 

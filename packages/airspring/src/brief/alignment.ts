@@ -88,7 +88,8 @@ function withParameters(one: AlignmentChoice, parameters: Parameters): Alignment
     if (fixed.ok) return fixed.alignment;
     const remedy = 'Correct the parameter, or leave it out.';
     return fixed.because.map(({ code, text }) => {
-      return { code: 'inconsistent', path: at(code), got: parameters[code], expected: text.replace(/\.$/, ''), remedy };
+      const expected = `what the alignment allows: ${text.replace(/\.$/, '')}`;
+      return { code: 'inconsistent', path: at(code), got: parameters[code], expected, remedy };
     });
   } catch (error) {
     if (!isInputError(error)) throw error;

@@ -16,8 +16,12 @@ const TYPES: Readonly<Record<string, string>> = {
 const ownPath = (issue: v.BaseIssue<unknown>): Path => (issue.path ?? []).map(({ key }) => key as PropertyKey);
 
 /** Puts an expected type into words. The schema library writes choices as ("a" | "b"). */
-const inWords = (expects: string): string =>
-  TYPES[expects] ?? expects.replace(/^\((.*)\)$/, 'one of $1').replaceAll(' | ', ', ');
+function inWords(expects: string): string {
+  const choices = /^\((.*)\)$/.exec(expects)?.[1]?.split(' | ');
+  if (choices === undefined) return TYPES[expects] ?? expects;
+  const isType = choices.some((one) => one in TYPES);
+  return isType ? choices.map((one) => TYPES[one] ?? one).join(', or ') : `one of ${choices.join(', ')}`;
+}
 
 /** A fault, and its place in the brief. */
 interface Found {
@@ -96,7 +100,7 @@ function unknownField(name: string, path: Path, fields: readonly string[]): Faul
     code: 'unknown-field',
     path: pathText(path),
     got: name,
-    expected: `one of the fields ${fields.join(', ')}`,
+    expected: fields.length > 0 ? `one of the fields ${fields.join(', ')}` : 'no field of this name',
     remedy: meant === undefined ? 'Correct the name, or remove the field.' : `Did you mean ${meant}?`,
   };
 }

@@ -111,7 +111,7 @@ export function readArguments(words: readonly string[]): Asked {
     read = parse(words);
   } catch (error) {
     if (!(error instanceof TypeError)) throw error;
-    return { what: 'refused', line: error.message.split('. ')[0] as string };
+    return { what: 'refused', line: error.message.split(/\.\s/)[0] as string };
   }
   const { values, positionals } = read;
   const [verb, path, ...more] = positionals;

@@ -102,6 +102,7 @@ function ventText(played: Played): string | undefined {
   const several = airSpeedsOf(played).length > 1;
   const subject = several ? 'Every vent' : 'The vent';
   const share = (seconds: number) => `${((100 * seconds) / account.duration).toFixed(1)} %`;
+  if (quiet.louder === undefined) return `${subject} is quiet all the time.`;
   if (quiet.firstPassed === undefined) {
     return `${subject} is quiet all the time: no published onset of noise is reached when the recording is played ${mayBe(quiet)}.`;
   }

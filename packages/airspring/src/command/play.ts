@@ -1,11 +1,12 @@
 import { open } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { InputError, isInputError, visible } from '@airspring/core/fault';
+import { type Fault, InputError, isInputError, visible } from '@airspring/core/fault';
 import { lumpedFit } from '@airspring/core/network';
-import { read, si } from '@airspring/core/quantity';
+import { kinds, si } from '@airspring/core/quantity';
 import type { Slice, TimelineAccount } from '@airspring/transient/timeline';
 import type { Progress } from '../search/search.js';
 import { whyUnreadable } from './brief-file.js';
+import { peakOf } from './peak-of-full-scale.js';
 import { type PlayedAgain, playedAgain } from './played-again.js';
 import type { PlayedBox } from './played-box.js';
 import { type SimulationTold, simulatedOf } from './simulated.js';
@@ -64,6 +65,11 @@ async function loaded(load: Transient): Promise<Awaited<ReturnType<Transient>> |
 
 /** Rates at which a box is simulated; sound of another rate is brought to 48 kHz. */
 const [slowest, fastest, usual] = [32_000, 96_000, 48_000];
+/** Sound is brought to at most so many times its rate. */
+const MOST_FASTER = 100;
+
+/** Voltages that can be played, V rms. */
+const [softest, loudest] = kinds.voltageRms.range;
 
 interface PlayHow {
   /** What a sample of full scale is given, as text with its unit. */
@@ -86,7 +92,7 @@ export async function play(
     return { not: 'installed', line: 'a recording is played by another package: npm install @airspring/transient' };
   }
   const { recordingFrom, sourceOfFile, compileTimeline, timelineOfRecording } = library;
-  const fullScale = peak === undefined ? box.voltage : read('voltageRms', peak, '--peak') / Math.SQRT2;
+  const fullScale = peak === undefined ? box.voltage : peakOf(peak) / Math.SQRT2;
   const parts = lumped(box);
   if (typeof parts === 'string') return { not: 'accepted', line: parts };
   const { network, error } = parts;
@@ -102,6 +108,7 @@ export async function play(
     const source = await sourceOfFile(file);
     const recording = await recordingFrom(source);
     const { sampleRate, channels, format, warnings, duration = 0 } = recording;
+    if (MOST_FASTER * sampleRate < usual) throw new InputError([tooSlow(sampleRate)]);
     const timeline = compileTimeline(
       { network, air: box.system.air },
       {
@@ -129,7 +136,12 @@ export async function play(
     const account = await playAt(1, 'second', (slice) => slices.push(slice));
     const told = simulated.told();
     const again =
-      simulated.simulate && (await playedAgain(account, (factor) => playAt(factor, 'second again', () => {})));
+      simulated.simulate &&
+      (await playedAgain(account, (factor) =>
+        factor * fullScale < softest || factor * fullScale > loudest
+          ? undefined
+          : playAt(factor, 'second again', () => {}),
+      ));
     return {
       version: 1,
       title: box.title,
@@ -156,6 +168,14 @@ export async function play(
     await file.close();
   }
 }
+
+const tooSlow = (got: number): Fault => ({
+  code: 'out-of-range',
+  path: 'recording.sampleRate',
+  got,
+  expected: `at least ${usual / MOST_FASTER} Hz`,
+  remedy: 'Choose a recording with more samples in each second.',
+});
 
 /** The network of a box, with lumped parts in place of a coil or a suspension over frequency; or why it has none. */
 function lumped({ system, called }: PlayedBox) {

@@ -21,17 +21,19 @@ const worstOf = ({ limits }: TimelineAccount) =>
 
 /**
  * Finds the level at which the most used limit is just kept, by playing again: each time along the straight line, in decibels, through
- * the last two levels. `undefined` where nothing limits the piece.
+ * the last two levels. `undefined` where nothing limits the piece, and where a level that is tried cannot be played.
  */
 export async function playedAgain(
   first: TimelineAccount,
-  playAt: (factor: number) => Promise<TimelineAccount>,
+  playAt: (factor: number) => Promise<TimelineAccount> | undefined,
 ): Promise<PlayedAgain | undefined> {
   if (first.limits.every(isNoise) || worstOf(first).mostUsed === 0) return undefined;
   let [at, worst, slope] = [1, worstOf(first), 1];
   for (let play = 0; play < MOST_PLAYS && Math.abs(worst.mostUsed - 1) > NEAR; play++) {
     const next = at * worst.mostUsed ** (-1 / slope);
-    const then = worstOf(await playAt(next));
+    const played = await playAt(next);
+    if (played === undefined) return undefined;
+    const then = worstOf(played);
     const found = Math.log(then.mostUsed / worst.mostUsed) / Math.log(next / at);
     // A stop can make it very flat, a vent steep.
     slope = Math.min(4, Math.max(0.25, Number.isFinite(found) ? found : 1));

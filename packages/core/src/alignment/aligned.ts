@@ -4,7 +4,7 @@ import { type Impossible, impossible } from '../fault/index.js';
 import type { Filter } from '../filter/index.js';
 import type { CompiledTopology } from '../network/index.js';
 import { si } from '../quantity/index.js';
-import { crossingsAmong, cutoffAmong } from '../response/cutoff.js';
+import { crossingsOf, cutoffAmong, levelToCross } from '../response/cutoff.js';
 import type { Cutoff, CutoffOptions } from '../response/index.js';
 import type { Alignment } from './alignment.js';
 import type { Deviation } from './deviation.js';
@@ -24,7 +24,7 @@ export interface Aligned<Spec> {
   readonly deviation?: Deviation;
   /**
    * Where the level is half power down. It is sought up to three octaves above `frequency`, or to the end of the band of the
-   * deviation if the level has fallen again there.
+   * deviation if the level has fallen again there. A shape that droops slowly may reach it as far as six octaves above.
    */
   readonly f3: Cutoff;
   /** The upper edge of a band-pass. Both edges are the outermost frequencies of half power below its greatest level. */
@@ -39,8 +39,8 @@ export type AlignmentResult<Spec> =
   | (Aligned<Spec> & { readonly ok: true; readonly others: readonly Aligned<Spec>[] })
   | Impossible;
 
-/** The band in which f3 is sought, as multiples of a frequency near it. */
-const [LOWEST, HIGHEST] = [1 / 16, 8];
+/** The band in which f3 is sought, as multiples of a frequency near it; the last where a shape droops slowly or a band is wide. */
+const [LOWEST, HIGHEST, FARTHEST] = [1 / 16, 8, 64];
 /** Number of points of this band: a response of few poles is smooth between them. */
 const POINTS = 100;
 
@@ -68,8 +68,8 @@ export function alignedBox<Spec>(
   const system = systemOf(family, box as never, air);
   if (compiled !== undefined) kept(system, 'topology', () => compiled);
   const filter = highPass && filterOf(highPass);
-  const bandUpTo = (ratio: number): CutoffOptions => {
-    const [from, to] = [si('frequency', LOWEST * near), si('frequency', ratio * near)];
+  const bandUpTo = (ratio: number, lowest = LOWEST): CutoffOptions => {
+    const [from, to] = [si('frequency', lowest * near), si('frequency', ratio * near)];
     return { from, to, ...(filter && { filter }) };
   };
   return {
@@ -78,21 +78,40 @@ export function alignedBox<Spec>(
     system,
     ...(filter && { highPass: filter }),
     ...(deviation && { frequency: near, deviation }),
-    ...(bandPass ? edges(system, bandUpTo(1 / LOWEST)) : { f3: corner() }),
+    ...(bandPass ? bothEdges() : { f3: corner() }),
   };
   function corner(): Cutoff {
     const f3 = cutoffAmong(system, bandUpTo(HIGHEST), POINTS);
     // A coil may let the level fall far above the corner.
-    return f3.ok || deviation === undefined ? f3 : cutoffAmong(system, bandUpTo(deviation.to / near), POINTS);
+    if (f3.ok || deviation === undefined) return f3;
+    const nearer = cutoffAmong(system, bandUpTo(deviation.to / near), POINTS);
+    if (nearer.ok) return nearer;
+    const farther = cutoffAmong(system, bandUpTo(FARTHEST), POINTS);
+    return farther.ok ? farther : nearer;
+  }
+  function bothEdges(): Edges {
+    const found = edges(system, bandUpTo(1 / LOWEST)) ?? edges(system, bandUpTo(FARTHEST, 1 / FARTHEST));
+    if (found !== undefined) return found;
+    const none = impossible('beyond-band', 'an edge of the band is more than six octaves from its middle');
+    return { f3: none, upper: none };
   }
 }
 
-/** Both edges of a band-pass: the outermost, where a dip between its tops is lower than they are. */
-function edges(system: System, options: CutoffOptions): { readonly f3: Cutoff; readonly upper: Cutoff } {
-  const found = crossingsAmong(system, { ...options, reference: 'maximum' }, POINTS);
+interface Edges {
+  readonly f3: Cutoff;
+  readonly upper: Cutoff;
+}
+
+/**
+ * Both edges of a band-pass: the outermost, where a dip between its tops is lower than they are. `undefined` where one of them is not
+ * among the frequencies of the options.
+ */
+function edges(system: System, options: CutoffOptions): Edges | undefined {
+  const crossed = levelToCross(system, { ...options, reference: 'maximum' }, undefined, POINTS);
+  const { levels, wanted } = crossed;
+  if (levels[0]! >= wanted || levels[levels.length - 1]! >= wanted) return undefined;
+  const found = crossingsOf(crossed);
   const [lower, upper] = [found[0], found.at(-1)];
-  if (lower !== undefined && upper !== undefined && found.length % 2 === 0)
-    return { f3: { ok: true, frequency: lower }, upper: { ok: true, frequency: upper } };
-  const none = impossible('beyond-band', 'an edge of the band is more than four octaves from its middle');
-  return { f3: none, upper: none };
+  if (lower === undefined || upper === undefined) return undefined;
+  return { f3: { ok: true, frequency: lower }, upper: { ok: true, frequency: upper } };
 }

@@ -1,12 +1,12 @@
 import { type Driver, driver } from '../driver/index.js';
 import { type DrivenSpec, type Family, totalQ, type Unknown } from '../enclosure/index.js';
-import { type Impossible, impossible } from '../fault/index.js';
+import { type Impossible, impossible, refuse } from '../fault/index.js';
 import { logarithmic } from '../numeric/index.js';
 import { si } from '../quantity/index.js';
 import type { Aligned, AlignmentResult } from './aligned.js';
 import type { Alignment } from './alignment.js';
 import { isGiven } from './options.js';
-import { refuseQualities } from './refusals.js';
+import { judgeAlignment, refuseQualities } from './refusals.js';
 import { solveAlignment } from './solve.js';
 import { numbersOf } from './unknowns.js';
 
@@ -94,6 +94,7 @@ export function driversFor<Spec extends DrivenSpec, Input>(
   losses: Partial<Input> | ((driver: Driver) => Partial<Input>) = {},
   Qts: ArrayLike<number> = LOOKED_AT,
 ): DriversFor | Impossible {
+  refuse(judgeAlignment(alignment));
   refuseQualities('Qts', Qts);
   const given = (drivers: Driver): Partial<Input> => (typeof losses === 'function' ? losses(drivers) : losses);
   const solve = (Q: number, addResistance = false): AlignmentResult<Spec> => {

@@ -43,7 +43,12 @@ export function fixedAt(
   const refused = (parameter: string, text: string) => impossible(parameter, `${name} ${text}.`);
   for (const [parameter, value] of Object.entries(parameters)) {
     if (!names.includes(parameter)) {
-      return refused(parameter, names.length === 0 ? 'has no parameter' : `has the parameters ${names.join(', ')}`);
+      return refused(
+        parameter,
+        names.length === 0
+          ? 'has no parameter'
+          : `has the parameter${names.length === 1 ? '' : 's'} ${names.join(', ')}`,
+      );
     }
     const fixed = alignment.parameters[parameter];
     if (fixed !== undefined && !agrees(fixed, value)) return refused(parameter, `has ${parameter} = ${fixed}`);

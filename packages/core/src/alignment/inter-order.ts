@@ -19,7 +19,7 @@ import type { Alignment } from './alignment.js';
  * @example solveAlignment(interOrder(0.5), ventedFamily, { drivers: driver }, { addResistance: true })
  */
 export function interOrder(share = 0.5): Alignment {
-  if (!(share >= 0 && share < 1)) {
+  if (!(Number.isFinite(share) && share >= 0 && share < 1)) {
     const expected = 'a share from 0 to below 1';
     refuse([{ code: 'out-of-range', path: 'share', got: share, expected, remedy: 'Leave it out for order 3½.' }]);
   }

@@ -23,7 +23,7 @@ import type { Alignment } from './alignment.js';
  * @example solveAlignment(lowShelf(3), ventedFamily, { drivers: driver, QL: 7 })
  */
 export function lowShelf(depth: number): Alignment {
-  if (!(depth >= 0.5 && depth <= 12)) {
+  if (!(Number.isFinite(depth) && depth >= 0.5 && depth <= 12)) {
     const expected = 'a depth from 0.5 to 12 dB';
     refuse([{ code: 'out-of-range', path: 'depth', got: depth, expected, remedy: 'Choose one in this range.' }]);
   }

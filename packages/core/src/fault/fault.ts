@@ -44,7 +44,9 @@ function shown(got: unknown): string {
   if (got === undefined) return 'nothing';
   if (typeof got === 'string') return `"${visibleStart(got, toldAtMost.value).replace(/"/g, '\\"')}"`;
   if (typeof got === 'function') return 'a function';
-  if (typeof got === 'object' && got !== null) return Array.isArray(got) ? `a list of ${got.length}` : 'a record';
+  if (Array.isArray(got) || (ArrayBuffer.isView(got) && !(got instanceof DataView)))
+    return `a list of ${(got as ArrayLike<unknown>).length}`;
+  if (typeof got === 'object' && got !== null) return 'a record';
   return visibleStart(String(got), toldAtMost.value);
 }
 

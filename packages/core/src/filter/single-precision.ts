@@ -1,5 +1,5 @@
 import { type Impossible, impossible, type Warning } from '../fault/index.js';
-import { type Frequency, si } from '../quantity/index.js';
+import { type Frequency, kinds, si } from '../quantity/index.js';
 import type { Biquad, DigitalFilter } from './biquads.js';
 import { compileBiquads, isStable } from './compile-biquads.js';
 import { type DigitalDeviation, deviationOf } from './digital-deviation.js';
@@ -90,7 +90,8 @@ export function singlePrecision(digital: DigitalFilter): SinglePrecision | Impos
     rounded: polesOf(section, sampleRate),
   }));
   const lowest = Math.min(...poles.map(({ exact }) => exact.f0));
-  const deviation = deviationOf(exactly, compileBiquads(less), lowest / 10, 0.49 * sampleRate);
+  const from = Math.max(lowest / 10, kinds.frequency.range[0]);
+  const deviation = deviationOf(exactly, compileBiquads(less), from, 0.49 * sampleRate);
   const noiseGain = 10 * Math.log10(Math.max(...digital.sections.map(noiseOf)));
   const warnings: Warning[] = [];
   const warn = (path: string, got: number, most: number) =>

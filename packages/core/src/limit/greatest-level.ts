@@ -83,12 +83,13 @@ export function leastOf(columns: Omit<GreatestLevel, 'least'>): GreatestLevel['l
 
 /** Refuses an empty list, and limits that are not a number above zero. */
 export function refuseBadLimits(limits: readonly Limit[]): void {
-  if (limits.length === 0) {
+  if (!Array.isArray(limits) || limits.length === 0) {
     const remedy = 'Give at least one limit.';
-    throw new InputError([{ code: 'empty', path: 'limits', got: limits, expected: 'a limit', remedy }]);
+    throw new InputError([{ code: 'empty', path: 'limits', got: limits, expected: 'a list of limits', remedy }]);
   }
-  const faults = limits.flatMap(({ greatestRms: got }, i): Fault[] => {
-    if (got > 0 && got < Infinity) return [];
+  const faults = limits.flatMap((limit: Limit | null | undefined, i): Fault[] => {
+    const got = limit?.greatestRms;
+    if (got !== undefined && got > 0 && got < Infinity) return [];
     const code = Number.isFinite(got) ? 'not-positive' : 'not-finite';
     const remedy = 'Leave the limit out if there is none.';
     return [{ code, path: `limits[${i}].greatestRms`, got, expected: 'a value above zero', remedy }];

@@ -2,6 +2,7 @@ import type { Air } from '../air/index.js';
 import { InputError } from '../fault/index.js';
 import { bracketedRoot } from '../numeric/index.js';
 import { type NoiseOnset, onsetSpeed } from '../vent/index.js';
+import { onsetsAt } from '../vent/onset.js';
 
 /** Where the search begins, m: any diameter would do. */
 const START = 0.1;
@@ -16,6 +17,8 @@ export function leastDiameter(
   onsets: readonly NoiseOnset[],
   air: Air,
 ): number {
+  // Refuses what is no onset.
+  onsetsAt(onsets, { radius: START / 2 }, air, 'map.onsets');
   /** The diameter that the speeds allow which hold for an opening of this diameter. */
   const needed = (diameter: number): number => {
     let area = 0;

@@ -62,7 +62,7 @@ export function programme(input: ProgrammeInput): Programme {
   const fault = (code: Fault['code'], field: string, got: unknown, expected: string, remedy: string) =>
     faults.push({ code, path: `programme.${field}`, got, expected, remedy });
   if (shares.length !== grid.length)
-    fault('inconsistent', 'share', shares.length, `${grid.length} shares, one for each frequency`, 'Give as many.');
+    fault('inconsistent', 'share', shares, `a list of ${grid.length}, a share for each frequency`, 'Give as many.');
   shares.forEach((one, i) => {
     const code = Number.isFinite(one) ? 'not-positive' : 'not-finite';
     if (!(one >= 0 && one < Infinity))

@@ -1,6 +1,6 @@
 import type { System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
-import { type Frequency, type Length, si, type Volume } from '../quantity/index.js';
+import { type Frequency, kinds, type Length, si, type Volume } from '../quantity/index.js';
 import { innerEdges, sizeList, wallsByAxis } from '../space/cuboid.js';
 import { layoutOf } from '../space/fit-input.js';
 import { compileBodiesFit, compileLongestVent, compileSizeForNetVolume } from '../space/index.js';
@@ -18,6 +18,9 @@ export type VentVerdict =
   | 'drivers too large'
   | 'box too large'
   | 'no length';
+
+/** Diameters that are accepted, m. */
+const [least, most] = kinds.length.range;
 
 /** One volume and tuning: the smallest round vent that stays below the onsets and keeps the air speed. */
 export interface VentCell {
@@ -92,6 +95,8 @@ export function ventMap(input: VentMapInput): readonly VentCell[] {
   const cell = (netVolume: Volume, fb: Frequency): VentCell => {
     const system = boxAt(netVolume, fb);
     const diameter = si('length', leastDiameter(frequencies, flowOf(system), below, system.air));
+    // A level far from any that is played asks for no vent that there could be.
+    if (diameter < least || diameter > most) return { netVolume, fb, diameter, verdict: 'no length' };
     const tuned = lengthForTuning({ vent: { diameter }, netVolume, fb }, system.air);
     if (!tuned.ok) return { netVolume, fb, diameter, verdict: 'no length' };
     const { length, effectiveLength } = tuned;

@@ -110,11 +110,10 @@ export function crossing({ level, wanted }: Crossed, below: number, above: numbe
  * @example levelCrossings(system, { drop: 6 })
  */
 export const levelCrossings = (system: System, options: CutoffOptions = {}): readonly Frequency[] =>
-  crossingsAmong(system, options);
+  crossingsOf(levelToCross(system, options));
 
-/** The same with another number of points. */
-export function crossingsAmong(system: System, options: CutoffOptions, points?: number): readonly Frequency[] {
-  const crossed = levelToCross(system, options, undefined, points);
+/** The same for a response that has already been sampled. */
+export function crossingsOf(crossed: Crossed): readonly Frequency[] {
   const { grid, levels, wanted } = crossed;
   return Array.from(grid, (_, i) => i).flatMap((i) => {
     if (i === 0) return [];

@@ -114,12 +114,12 @@ const GREATEST = 1e100;
 /** The faults of a column that is not finite, or not as long as the grid. */
 export function unlessPressure(path: string, column: ComplexColumn, length: number): Fault[] {
   const remedy = 'Give the sound pressure over the same frequencies, by soundPressure.';
-  const expected = `a complex column of ${length} finite values`;
+  const expected = `a Float64Array of ${length} finite values`;
   const fault = (code: Fault['code'], at: string, got: unknown): Fault => ({ code, path: at, got, expected, remedy });
   for (const part of ['re', 'im'] as const) {
     const list = column?.[part];
     if (!(list instanceof Float64Array) || list.length !== length)
-      return [fault('inconsistent', `${path}.${part}`, list === undefined ? list : list.length)];
+      return [fault('inconsistent', `${path}.${part}`, list)];
     const wrong = list.findIndex((value) => !(Math.abs(value) <= GREATEST));
     if (wrong < 0) continue;
     const code = Number.isFinite(list[wrong]) ? 'out-of-range' : 'not-finite';

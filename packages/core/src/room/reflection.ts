@@ -49,7 +49,7 @@ export const rigid: Reflection = Object.assign(
  * @example absorbing(0.19)(40) // 0.9
  */
 export function absorbing(coefficient: number): Reflection {
-  if (!(coefficient >= 0 && coefficient <= 1)) {
+  if (!(Number.isFinite(coefficient) && coefficient >= 0 && coefficient <= 1)) {
     const code = Number.isFinite(coefficient) ? 'out-of-range' : 'not-finite';
     const remedy = 'Give the share of the power that is absorbed: 0.05 for a wall of brick.';
     const fault: Fault = { code, path: 'coefficient', got: coefficient, expected: 'a number from 0 to 1', remedy };

@@ -3,11 +3,11 @@ import { InputError, isInputError, refuse } from '../fault/index.js';
 import type { CompiledNetwork } from '../network/index.js';
 import { type ComplexColumn, complexColumn, uniformAt } from '../numeric/index.js';
 import { unlessWhole } from '../numeric/refusal.js';
-import { type FrequencyGrid, frequencyGrid } from '../quantity/index.js';
+import { type FrequencyGrid, frequencyGrid, oneOf, optional, readFields } from '../quantity/index.js';
 import { HALF_POWER, levelColumn, referenceLevelOf } from '../response/index.js';
 import { topOf } from '../response/passband.js';
 import { compileDrawn, type Scatter } from './drawn-network.js';
-import { compileLoudness, type LimitsOfBuilds } from './loudness-of-builds.js';
+import { compileLoudness, type LimitsOfBuilds, withinField } from './loudness-of-builds.js';
 
 /** Builds of one system, one after the other. */
 export interface Builds {
@@ -29,6 +29,9 @@ export interface BuildsOptions {
   /** Limits within which each build tells its greatest level. */
   readonly within?: LimitsOfBuilds | undefined;
 }
+
+/** The readers of these options. */
+export const buildsShape = { reference: optional(oneOf('asymptote', 'maximum')), within: optional(withinField) };
 
 /**
  * Works out some builds. The same seed and numbers give the same builds, in one piece or in several, on any machine.
@@ -89,8 +92,9 @@ export function compileBuilds(
   system: System,
   scatter: Scatter,
   frequencies: FrequencyGrid,
-  { reference = 'asymptote', within }: BuildsOptions = {},
+  options: BuildsOptions = {},
 ): BuildsKernel {
+  const { reference = 'asymptote', within } = readFields('options', options, buildsShape);
   const grid = frequencyGrid(frequencies);
   const last = grid.length - 1;
   // Level alone: every other probe would be swept in vain.

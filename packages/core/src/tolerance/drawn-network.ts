@@ -36,7 +36,7 @@ function placesOf(of: ReadonlyMap<string, { readonly at: number; readonly count:
     return { at: slot?.at ?? 0, factorAt };
   });
   if (places.length === 0) {
-    const expected = 'a distribution for one number at least';
+    const expected = 'a distribution for at least one number';
     faults.push({ code: 'empty', path: 'scatter', got: scatter, expected, remedy: 'Say what scatters.' });
   }
   refuse(faults);

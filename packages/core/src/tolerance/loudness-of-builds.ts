@@ -1,8 +1,10 @@
 import type { System } from '../enclosure/index.js';
+import { type Fault, refuse } from '../fault/index.js';
 import { refuseBadLimits } from '../limit/greatest-level.js';
 import { greatestDrive, type Limit } from '../limit/index.js';
 import { complexColumn } from '../numeric/index.js';
-import { type FrequencyGrid, frequencyGrid } from '../quantity/index.js';
+import { unlessFiniteColumn } from '../numeric/refusal.js';
+import { type FrequencyGrid, frequencyGrid, given, nested, optional } from '../quantity/index.js';
 import { probeIndex } from '../response/compile.js';
 import { levelColumn } from '../response/index.js';
 import { compileDrawn, type DrawnNetwork, type Scatter } from './drawn-network.js';
@@ -15,13 +17,30 @@ export interface LimitsOfBuilds {
   readonly gain?: ArrayLike<number> | undefined;
 }
 
+/** How {@link LimitsOfBuilds} are read. */
+export const withinField = nested({
+  limits: given<readonly Limit[]>(),
+  frequencies: given<FrequencyGrid>(),
+  gain: optional(given<ArrayLike<number>>()),
+});
+
+/** A gain must be a number at each frequency. */
+function judgeGain(gain: ArrayLike<number> | undefined, points: number): Fault[] {
+  if (gain === undefined) return [];
+  const path = 'options.within.gain';
+  if (gain.length === points) return unlessFiniteColumn(path, gain);
+  const expected = `${points} values, one for each frequency`;
+  return [{ code: 'inconsistent', path, got: gain.length, expected, remedy: 'Give as many.' }];
+}
+
 /** Prepares the greatest level of a build within some limits, at the frequency where it is least: dB, as `greatestLevel` gives it. */
 export function compileLoudness(
   system: System,
   scatter: Scatter,
   { limits, frequencies, gain }: LimitsOfBuilds,
 ): (uniform: Parameters<DrawnNetwork['draw']>[0], build: number) => number {
-  const grid = frequencyGrid(frequencies);
+  const grid = frequencyGrid(frequencies, 'options.within.frequencies');
+  refuse(judgeGain(gain, grid.length));
   refuseBadLimits(limits);
   const { topology } = system.network;
   const limited = new Set(limits.flatMap(({ probe }) => probe ?? []));

@@ -4,7 +4,7 @@ import { unlessWhole } from '../numeric/refusal.js';
 import { type FrequencyGrid, given, logarithmicGrid, optional, readFields, si } from '../quantity/index.js';
 import { type CutoffOptions, cutoffGradient, levelCrossings, lowerEndGradient, passband } from '../response/index.js';
 import { type Band, bandOf, quantile, SHARES } from './band.js';
-import { ABOVE, BELOW, type Builds, type BuildsOptions, compileBuilds } from './builds.js';
+import { ABOVE, BELOW, type Builds, type BuildsOptions, buildsShape, compileBuilds } from './builds.js';
 import type { Scatter } from './drawn-network.js';
 
 /** How a system scatters from build to build. */
@@ -28,8 +28,6 @@ export interface Scattered {
 
 /** Shares that add up to 1, by the names of the numbers. */
 type Shares = Readonly<Record<string, number>>;
-
-type Counted = NonNullable<BuildsOptions['reference']>;
 
 /** Slopes and builds agree if their standard deviations differ by less. */
 const AGREED = 0.2;
@@ -66,8 +64,7 @@ const optionsShape = {
   seed: optional(given<number>()),
   builds: optional(given<number>()),
   frequencies: optional(given<FrequencyGrid>()),
-  reference: optional(given<Counted>()),
-  within: optional(given<NonNullable<BuildsOptions['within']>>()),
+  ...buildsShape,
 };
 
 /**
@@ -106,7 +103,7 @@ function judgeParts(parts: readonly Builds[], points: number): Fault[] {
   if (parts.some(({ count }) => count > 0)) return faults;
   return [
     ...faults,
-    { code: 'empty', path: 'parts', got: parts, expected: 'one build at least', remedy: 'Give builds.' },
+    { code: 'empty', path: 'parts', got: parts, expected: 'at least one build', remedy: 'Give builds.' },
   ];
 }
 

@@ -44,7 +44,7 @@ export function readBurst(options: BurstOptions): BurstChoices {
     fault('out-of-range', 'cycles', cycles, `from 1 to ${MOST_CYCLES}`, 'Give a number in that range.');
   const { bands } = thresholds;
   if (!Array.isArray(bands) || bands.length === 0)
-    fault('empty', 'thresholds.bands', bands, 'a band at least', 'Give bands above the tone.');
+    fault('empty', 'thresholds.bands', bands, 'at least one band', 'Give bands above the tone.');
   else
     bands.forEach(({ from, to, level }, i) => {
       const at = `thresholds.bands[${i}]`;

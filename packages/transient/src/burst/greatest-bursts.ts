@@ -2,6 +2,7 @@ import { type Impossible, impossible, refuse } from '@airspring/core/fault';
 import type { Limit } from '@airspring/core/limit';
 import {
   type Frequency,
+  format,
   frequencyGrid,
   optional,
   positive,
@@ -144,7 +145,7 @@ function firstPassing(tried: (drive: number) => Tried, least: number, most: numb
 
 /** Why not even the least drive is possible. */
 function none({ drive, burst, worst }: Tried, { thresholds }: BurstChoices, own: readonly number[]): Impossible {
-  const at = `at the least drive that was tried, ${drive.toPrecision(3)} V`;
+  const at = `at the least drive that was tried, ${format('voltageRms', drive, 'V', 3)}`;
   const i = thresholds.bands.findIndex(({ name }) => name === worst.name);
   if (i < 0) return impossible('least-drive-passes', `${worst.name} is passed ${at}`);
   const [level, threshold, linear] = [burst.spectrum.levels[i]!, thresholds.bands[i]!.level, own[i]!].map((value) =>

@@ -20,7 +20,7 @@ import { type Level, si } from '@airspring/core/quantity';
 export function meanBurstLevel(levels: readonly number[]): Level {
   if (!(levels.length > 0)) {
     const remedy = 'Give the levels of the bursts of a band.';
-    refuse([{ code: 'empty', path: 'levels', got: levels, expected: 'a level at least', remedy }]);
+    refuse([{ code: 'empty', path: 'levels', got: levels, expected: 'at least one level', remedy }]);
   }
   refuse(
     levels.flatMap((level, i) =>

@@ -62,7 +62,8 @@ const SILENCE = 1e-9;
  * | $w$ | | 1 | Hann window |
  * | $M$ | | 1 | segments, each half over the one before it |
  *
- * Sound that is shorter than one segment is one segment of its own length. What is left after the last whole segment counts in peak
+ * Sound that is shorter than one segment is one segment of its own length, and its bands and its programme are those of what is left
+ * without its mean. What is left after the last whole segment counts in peak
  * and rms alone. Peaks between samples are not told. The crest factor is that of what changes: a constant part moves no air.
  *
  * @validity finite samples. A steady tone appears as wide as one and a half lines.
@@ -76,12 +77,12 @@ export function compileListening(options: ListeningOptions): Listening {
   const { sampleRate, resolution = si('frequency', 1) } = readFields('listening', options, shape);
   const length = 2 ** Math.max(2, Math.ceil(Math.log2(sampleRate / resolution) - 1e-12));
   refuse(tooLong(length, resolution));
-  const { start, take, spectrum } = welch(sampleRate, length);
+  const { start, take, spectrum, changing, resolved } = welch(sampleRate, length);
   const programme = (heard: Heard): MeasuredProgramme | Impossible => {
     refuseOdd(heard);
     const peak = Math.max(heard.greatest, -heard.least);
     if (peak <= SILENCE) return impossible('silence', 'There is no sound: no sample is greater than 10⁻⁹.');
-    const found = spectrum(heard);
+    const found = changing(heard);
     const rms = Math.sqrt(heard.sumOfSquares / heard.samples);
     const played = programmeOfSpectrum(found, crestFactorOf(heard), rms);
     if (played === undefined)
@@ -95,8 +96,8 @@ export function compileListening(options: ListeningOptions): Listening {
       duration: si('time', heard.samples / sampleRate),
       peak,
       rms,
-      bands: thirdOctaves(found, rms * rms),
-      spectrum: found,
+      bands: thirdOctaves(found, rms * rms, resolved(heard)),
+      spectrum: spectrum(heard),
     };
   };
   return { start, take, programme };

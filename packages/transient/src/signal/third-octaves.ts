@@ -11,7 +11,7 @@ export interface Band {
   readonly share: number;
 }
 
-/** Lines of the spectrum that a band must hold, so that its neighbours' power is not taken for its own. */
+/** Distances of frequencies that are told apart, which a band must hold, so that its neighbours' power is not taken for its own. */
 const fewestLines = 4;
 
 /**
@@ -19,11 +19,10 @@ const fewestLines = 4;
  *
  * @source iec61260-1 (middles and edges by tenths of a decade)
  */
-export function thirdOctaves(spectrum: Spectrum, meanSquare: number): readonly Band[] {
-  const step = spectrum.frequencies[1]!;
+export function thirdOctaves(spectrum: Spectrum, meanSquare: number, resolved: number): readonly Band[] {
   const top = spectrum.frequencies.at(-1)!;
   const middleOf = (n: number) => 1000 * 10 ** (n / 10);
-  const lowest = Math.ceil(10 * Math.log10((fewestLines * step) / (1000 * (10 ** 0.05 - 10 ** -0.05))));
+  const lowest = Math.ceil(10 * Math.log10((fewestLines * resolved) / (1000 * (10 ** 0.05 - 10 ** -0.05))));
   const bands: Band[] = [];
   for (let n = lowest; middleOf(n) * 10 ** 0.05 <= top; n++) {
     const power = powerBetween(spectrum, middleOf(n) * 10 ** -0.05, middleOf(n) * 10 ** 0.05);

@@ -31,6 +31,13 @@ export interface Welch {
   readonly take: (heard: Heard, block: Float64Array) => void;
   /** The spectrum of what was heard so far. It must be one sample at least. */
   readonly spectrum: (heard: Heard) => Spectrum;
+  /**
+   * The same for what is read of more than its lowest lines. A constant part stays within the first two lines of whole segments. That
+   * of a signal shorter than one would spread over many: there the mean is taken away.
+   */
+  readonly changing: (heard: Heard) => Spectrum;
+  /** Distance of frequencies that are told apart, Hz: over that of the lines, for a signal shorter than a segment. */
+  readonly resolved: (heard: Heard) => number;
 }
 
 const hann = (length: number) => Float64Array.from({ length }, (_, i) => Math.sin((Math.PI * i) / length) ** 2);
@@ -66,10 +73,10 @@ export function welch(sampleRate: number, length: number): Welch {
     heard.held = hop;
   };
   /** Powers of what waits for a second segment, or of a signal that is shorter than one. */
-  const addLast = (heard: Heard, taper: Float64Array) => {
+  const addLast = (heard: Heard, taper: Float64Array, constant: number) => {
     re.fill(0);
     im.fill(0);
-    for (let i = 0; i < taper.length; i++) re[i] = taper[i]! * heard.waiting[i]!;
+    for (let i = 0; i < taper.length; i++) re[i] = taper[i]! * (heard.waiting[i]! - constant);
     const powers = Float64Array.from(heard.powers);
     addPowers(powers);
     return powers;
@@ -93,12 +100,13 @@ export function welch(sampleRate: number, length: number): Welch {
     heard.samples += block.length;
   };
 
-  const spectrum: Welch['spectrum'] = (heard) => {
-    const short = heard.samples < length;
+  const isShort = ({ samples }: Heard) => samples < length;
+  const without = (heard: Heard, constant: number): Spectrum => {
+    const short = isShort(heard);
     const odd = short || heard.held >= length;
     // A window of one sample would be zero.
     const taper = short ? hann(heard.samples + 1).subarray(1) : window;
-    const powers = odd ? addLast(heard, taper) : heard.powers;
+    const powers = odd ? addLast(heard, taper, constant) : heard.powers;
     const energy = taper.reduce((sum, size) => sum + size * size, 0);
     const scale = 1 / (sampleRate * energy * (heard.segments + (odd ? 1 : 0)));
     return {
@@ -113,5 +121,11 @@ export function welch(sampleRate: number, length: number): Welch {
     ...{ held: 0, segments: 0, samples: 0, sum: 0, sumOfSquares: 0 },
     ...{ greatest: -Infinity, least: Infinity },
   });
-  return { start, take, spectrum };
+  return {
+    start,
+    take,
+    spectrum: (heard) => without(heard, 0),
+    changing: (heard) => without(heard, isShort(heard) ? heard.sum / heard.samples : 0),
+    resolved: ({ samples }) => sampleRate / Math.min(samples, length),
+  };
 }

@@ -139,18 +139,11 @@ export function compileReadout(
 function refuseUnknown(names: readonly string[], rows: readonly unknown[], probes: readonly string[]): void {
   const known = ['pressure', 'radiatedFlow', ...Object.keys(ofMotion), ...probes].join(', ');
   const remedy = 'Choose one of these that the network has.';
-  const faults = names.flatMap((name, i): Fault[] =>
-    rows[i] === undefined && !Object.hasOwn(ofMotion, name)
-      ? [{ code: 'unknown-field', path: `outputs[${i}]`, got: name, expected: `one of ${known}`, remedy }]
-      : [],
+  refuse(
+    names.flatMap((name, i): Fault[] =>
+      rows[i] === undefined && !Object.hasOwn(ofMotion, name)
+        ? [{ code: 'unknown-field', path: `outputs[${i}]`, got: name, expected: `one of ${known}`, remedy }]
+        : [],
+    ),
   );
-  if (names.length === 0)
-    faults.push({
-      code: 'empty',
-      path: 'outputs',
-      got: names,
-      expected: 'a name at least',
-      remedy: 'Name what is to be computed.',
-    });
-  refuse(faults);
 }

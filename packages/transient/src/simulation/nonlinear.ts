@@ -12,6 +12,7 @@ import { constant, linearSpring } from './linear-models.js';
 import type { MomentaryLoss } from './momentary-loss.js';
 import { momentaryLossLaws } from './momentary-loss-laws.js';
 import type { NonlinearOptions, NonlinearSimulation } from './nonlinear-simulation.js';
+import { refuseNoNames } from './output-rows.js';
 import { partsOf } from './parts.js';
 import { springLaws } from './spring-laws.js';
 
@@ -74,6 +75,13 @@ export function compileNonlinear({ network, air, spec }: Simulated, options: Non
   const { sampleRate, outputs, oversampling = 1, decimation = filteredDecimation, heat, balance } = read;
   const coils = read.coils ?? coilsOf(spec);
   const { forceFactor = constant, stiffness = linearSpring, stop, inductance, losses = {} } = read;
+  refuseNoNames(outputs);
+  refuse([
+    ...unlessModel('forceFactor', forceFactor, ['at'], 'forceFactorCurve'),
+    ...unlessModel('stiffness', stiffness, ['energy', 'at'], 'stiffnessCurve'),
+    ...unlessModel('stop', stop, ['energy', 'at'], 'stop'),
+    ...unlessModel('inductance', inductance, ['at'], 'inductanceCurve'),
+  ]);
   refuse([
     ...broken('forceFactor', coilCurveLaws(forceFactor)),
     ...broken('stiffness', springLaws(stiffness)),
@@ -101,6 +109,14 @@ export function compileNonlinear({ network, air, spec }: Simulated, options: Non
   const runner = runnerOf(parts, nonlinear, readout, { interval, oversampling, weights, heat, coils, balance });
   const delay = ((weights.length - 1) / 2) * interval;
   return { outputs, sampleRate, delay, ...runner(outputs.length) };
+}
+
+/** The fault of a record that is no model, such as the input of the function that makes one. */
+function unlessModel(field: string, got: unknown, functions: readonly string[], maker: string): Fault[] {
+  const model = got as Readonly<Record<string, unknown>> | undefined;
+  if (model === undefined || functions.every((name) => typeof model?.[name] === 'function')) return [];
+  const expected = `a model, as ${maker} makes it`;
+  return [{ code: 'inconsistent', path: `nonlinear.${field}`, got, expected, remedy: `Call ${maker}(…).` }];
 }
 
 /** The faults of a model that would make energy, or steer Newton's method wrong. */

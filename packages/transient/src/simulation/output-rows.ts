@@ -22,11 +22,8 @@ const INTEGRAL = /^integral (.+)$/;
  * where a constant drive moves nothing for ever.
  */
 export function outputRows(space: StateSpace, names: readonly string[], density: number): readonly OutputRow[] {
+  refuseNoNames(names);
   const faults: Fault[] = [];
-  if (names.length === 0) {
-    const remedy = 'Name what is to be computed.';
-    faults.push({ code: 'empty', path: 'outputs', got: names, expected: 'a name at least', remedy });
-  }
   const rows = names.map((name, i) => {
     const row = rowOf(space, name, density);
     if (typeof row !== 'string') return row;
@@ -43,6 +40,13 @@ export function outputRows(space: StateSpace, names: readonly string[], density:
   });
   refuse(faults);
   return rows;
+}
+
+/** Refuses what is no list of names, and an empty one. */
+export function refuseNoNames(names: readonly string[]): void {
+  if (Array.isArray(names) && names.length > 0) return;
+  const [expected, remedy] = ['a list of at least one name', 'Name what is to be computed.'];
+  refuse([{ code: 'empty', path: 'outputs', got: names, expected, remedy }]);
 }
 
 /** The row, or what would be needed for it. */

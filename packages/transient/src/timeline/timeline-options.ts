@@ -1,4 +1,4 @@
-import { refuse } from '@airspring/core/fault';
+import { type Fault, refuse } from '@airspring/core/fault';
 import type { Filter } from '@airspring/core/filter';
 import type { Limit } from '@airspring/core/limit';
 import {
@@ -73,14 +73,33 @@ const simulateLinear: Simulate<readonly Float64Array[]> = (system, options) => {
   };
 };
 
+const unlessList = (field: string, got: unknown): Fault[] =>
+  got === undefined || Array.isArray(got)
+    ? []
+    : [
+        {
+          code: 'inconsistent',
+          path: `timeline.${field}`,
+          got,
+          expected: `a list of ${field}`,
+          remedy: 'Put it in square brackets.',
+        },
+      ];
+
 /** Reads what is judged over time; `length` is that of a slice in samples. */
 export function readTimeline<Motion>(options: TimelineOptions<Motion>) {
   const read = readFields('timeline', options, shape);
   const { slice = si('time', 0.1), sampleRate } = read;
   const length = Math.round(slice * sampleRate);
+  refuse([
+    ...unlessList('limits', read.limits),
+    ...unlessList('outputs', read.outputs),
+    ...unlessList('vents', read.vents),
+    ...unlessList('onsets', read.onsets),
+  ]);
   if (length < 1) {
     const remedy = 'Give a longer slice.';
-    refuse([{ code: 'out-of-range', path: 'timeline.slice', got: slice, expected: 'a sample at least', remedy }]);
+    refuse([{ code: 'out-of-range', path: 'timeline.slice', got: slice, expected: 'at least one sample', remedy }]);
   }
   return {
     ...{ sampleRate, length, filter: read.filter },

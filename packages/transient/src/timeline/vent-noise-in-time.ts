@@ -1,6 +1,7 @@
 import type { Air } from '@airspring/core/air';
 import { type Fault, refuse } from '@airspring/core/fault';
 import { type NoiseOnset, onsetSpan, openingOf, type VentInput, type VentSection } from '@airspring/core/vent';
+import { atOwnPath } from './at-own-path.js';
 import { isAirSpeed, SPEED } from './hearing.js';
 import type { Judge } from './slice.js';
 
@@ -30,10 +31,13 @@ export function noiseJudges(
 ): readonly Judge[] {
   if (vents.length === 0) return [];
   refuse(vents.flatMap((vent, i) => [...unlessShare(vent, i), ...unlessProbe(vent, i, outputs)]));
-  const each = vents.map(({ vent, share = 1, probe = SPEED }) => ({
-    at: outputs.indexOf(probe),
-    spanAt: onsetSpan([{ opening: openingOf(vent), share }], air, onsets),
-  }));
+  const each = vents.map(({ vent, share = 1, probe = SPEED }, i) => {
+    const opening = atOwnPath(
+      (path) => `timeline.vents[${i}].${path}`,
+      () => openingOf(vent),
+    );
+    return { at: outputs.indexOf(probe), spanAt: onsetSpan([{ opening, share }], air, onsets, 'timeline.onsets') };
+  });
   const judge =
     (side: 'quiet' | 'noisy'): Judge['used'] =>
     ({ peak, airTravel }) => {
