@@ -11,6 +11,8 @@ export const nativeSource = {
     '--import',
     new URL('source.mjs', import.meta.url).href,
     '--max-semi-space-size=32',
+    // The engine of Node 20 compiles functions a second time too soon for work that is short.
+    ...(process.versions.v8.startsWith('11.') ? ['--interrupt-budget=500000'] : []),
   ],
   server: { deps: { external: [/\/packages\/(core|transient|workshop|airspring)\/src\//] } },
 };
