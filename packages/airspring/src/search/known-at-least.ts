@@ -1,9 +1,9 @@
 import type { Point } from '../kind/box-kind.js';
 import type { Demand } from './demand.js';
 
-/** Number of demands that are kept, and places for them: a power of 2, and never full. */
+/** Number of demands that are kept, and of those for which there is room at first: a power of 2. */
 const MOST = 300_000;
-const FIRST_PLACES = 1 << 12;
+const FIRST_ROOM = 1 << 11;
 /** Numbers of a demand besides its loads. */
 const NUMBERS = 5;
 
@@ -15,8 +15,9 @@ const NUMBERS = 5;
 export function knownAtLeast(found: (point: Point, out: Demand) => void, axes: number, loads: number) {
   /** Values of the point, whether the demand is exact, and its numbers. */
   const width = axes + 1 + NUMBERS + loads;
-  let places = 0;
+  /** Rows in the order of their finding, the first without a demand. Places by hash are at most half full: they hold numbers of rows. */
   let rows = new Float64Array(0);
+  let places = new Uint32Array(0);
   let count = 0;
   const key = new Float64Array(axes);
   const bits = new Uint32Array(key.buffer);
@@ -25,30 +26,30 @@ export function knownAtLeast(found: (point: Point, out: Demand) => void, axes: n
     for (let i = 0; i < bits.length; i++) mixed = Math.imul(mixed ^ bits[i]!, 0x9e3779b1) ^ (mixed >>> 15);
     return (mixed ^ (mixed >>> 13)) >>> 0;
   };
-  /** Where the row of the key stands, or would stand: an empty row has no net volume. */
-  function rowOf(): number {
-    for (let place = hash() & (places - 1); ; place = (place + 1) & (places - 1)) {
-      const at = place * width;
-      if (rows[at] === 0) return at;
+  /** The place of the key: it holds the number of its row, or 0. */
+  function placeOf(): number {
+    for (let place = hash() & (places.length - 1); ; place = (place + 1) & (places.length - 1)) {
+      const at = places[place]! * width;
+      if (at === 0) return place;
       let i = 0;
       while (i < axes && rows[at + i] === key[i]) i++;
-      if (i === axes) return at;
+      if (i === axes) return place;
     }
   }
   function grow(): void {
     const before = rows;
-    places = Math.max(FIRST_PLACES, 2 * places);
-    rows = new Float64Array(places * width);
-    for (let at = 0; at < before.length; at += width) {
-      if (before[at] === 0) continue;
-      for (let i = 0; i < axes; i++) key[i] = before[at + i]!;
-      const row = rowOf();
-      for (let i = 0; i < width; i++) rows[row + i] = before[at + i]!;
+    places = new Uint32Array(Math.max(2 * FIRST_ROOM, 2 * places.length));
+    rows = new Float64Array((1 + places.length / 2) * width);
+    rows.set(before);
+    for (let row = 1; row <= count; row++) {
+      for (let i = 0; i < axes; i++) key[i] = rows[row * width + i]!;
+      places[placeOf()] = row;
     }
   }
+  /** Where the numbers of the last row stand that was asked for. */
   let last = -1;
-  function write(row: number, isExact: 0 | 1, demand: Demand): void {
-    let at = row + axes;
+  function write(isExact: 0 | 1, demand: Demand): void {
+    let at = last;
     rows[at++] = isExact;
     rows[at++] = demand.cutoff;
     rows[at++] = demand.rise;
@@ -58,21 +59,23 @@ export function knownAtLeast(found: (point: Point, out: Demand) => void, axes: n
     for (let k = 0; k < loads; k++) rows[at++] = demand.loads[k]!;
   }
   function atLeast(point: Point, out: Demand): boolean {
-    if (2 * count >= places) grow();
+    if (2 * count >= places.length) grow();
     for (let i = 0; i < axes; i++) key[i] = point[i]!;
-    const row = rowOf();
-    last = row;
-    if (rows[row] === 0) {
+    const place = placeOf();
+    const row = places[place]!;
+    if (row === 0) {
       found(point, out);
-      if (count === MOST) last = -1;
-      else {
-        count++;
-        rows.set(key, row);
-        write(row, 0, out);
+      last = -1;
+      if (count < MOST) {
+        places[place] = ++count;
+        rows.set(key, count * width);
+        last = count * width + axes;
+        write(0, out);
       }
       return false;
     }
-    let at = row + axes;
+    last = row * width + axes;
+    let at = last;
     const isExact = rows[at++] === 1;
     out.cutoff = rows[at++]!;
     out.rise = rows[at++]!;
@@ -83,7 +86,7 @@ export function knownAtLeast(found: (point: Point, out: Demand) => void, axes: n
     return isExact;
   }
   const keep = (demand: Demand): void => {
-    if (last >= 0) write(last, 1, demand);
+    if (last >= 0) write(1, demand);
   };
   return { atLeast, keep };
 }
