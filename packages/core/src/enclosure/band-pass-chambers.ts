@@ -12,7 +12,7 @@ import {
   type Volume,
   type VolumeInput,
 } from '../quantity/index.js';
-import { boxCompliance, setBoxAir } from './box-air.js';
+import { airNames, boxCompliance, setBoxAir } from './box-air.js';
 import { closedAngularFrequency } from './closed-box.js';
 
 /** The chamber in front of the cone, with its vent, as people write it. */
@@ -139,8 +139,11 @@ export const closedRearLosses = ({ rearQL, rearQA }: ClosedRearSpec) => ({ QL: r
 /** Sets the numbers of a closed rear chamber. Its quality factors hold at the resonance that the driver has in it alone. */
 export function setClosedRear(spec: ClosedRearSpec, driver: Driver, air: Air, set: Setter): void {
   const Cab = boxCompliance(spec.rearVolume, spec.rearFillGain, air);
-  setBoxAir(Cab, closedAngularFrequency(driver, Cab), closedRearLosses(spec), set, 'rear');
+  setBoxAir(Cab, closedAngularFrequency(driver, Cab), closedRearLosses(spec), set, rearNames);
 }
+
+/** The names of the numbers of each chamber. */
+export const [frontNames, rearNames] = [airNames('front'), airNames('rear')] as const;
 
 /** The nodes of the air behind the cone and in front of it. */
 export const betweenChambers = { rear: 'box rear', front: 'box front' } as const;

@@ -13,6 +13,7 @@ import {
   type FrontChamberSpec,
   frontChamber,
   frontChamberShape,
+  frontNames,
   setClosedRear,
 } from './band-pass-chambers.js';
 import { boxAir } from './box-air.js';
@@ -58,7 +59,7 @@ export const fourthOrderBandPassFamily: Family<FourthOrderBandPassSpec, FourthOr
   values: (spec, air, set) => {
     setDirectRadiator(spec.drivers.equivalent, spec.sourceResistance, set);
     setClosedRear(spec, spec.drivers.equivalent, air, set);
-    setVentedAir(frontChamber(spec), air, set, 'front');
+    setVentedAir(frontChamber(spec), air, set, frontNames);
   },
 };
 

@@ -9,6 +9,8 @@ import {
   type FrontChamberSpec,
   frontChamber,
   frontChamberShape,
+  frontNames,
+  rearNames,
   type VentedRearInput,
   type VentedRearSpec,
   ventedRear,
@@ -55,8 +57,8 @@ export const parallelBandPassFamily: Family<ParallelBandPassSpec, ParallelBandPa
   },
   values: (spec, air, set) => {
     setDirectRadiator(spec.drivers.equivalent, spec.sourceResistance, set);
-    setVentedAir(ventedRear(spec), air, set, 'rear');
-    setVentedAir(frontChamber(spec), air, set, 'front');
+    setVentedAir(ventedRear(spec), air, set, rearNames);
+    setVentedAir(frontChamber(spec), air, set, frontNames);
   },
 };
 
