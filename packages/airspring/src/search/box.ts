@@ -150,6 +150,9 @@ export function compileBox(
     return cost.of(excess, criteria);
   }
 
+  /** The point of the cell that was priced last. */
+  let priced: Point | undefined;
+
   /**
    * What the box of a cell costs, or at least `limit` where it costs no less; infinite where no box can be made. The room for
    * its parts is not checked.
@@ -158,7 +161,8 @@ export function compileBox(
     const before = airAt(cell);
     const least = leastFor(cost);
     if (least >= limit) return least;
-    return pointAt(cell, before) === undefined ? Infinity : cost.of(excess, criteria);
+    priced = pointAt(cell, before);
+    return priced === undefined ? Infinity : cost.of(excess, criteria);
   }
 
   function boxAt(cell: Cell): Box | undefined {
@@ -169,12 +173,11 @@ export function compileBox(
   /** Cells whose boxes have a price, but do not stand: walks for other costs come back to them. */
   const fallen = new Set<string>();
 
-  /** The box of a cell, if it passes the full check. */
+  /** The box of the cell that has just been priced, if it passes the full check. */
   function standingAt(cell: Cell): Box | undefined {
     const key = cell.join();
-    if (fallen.has(key)) return undefined;
-    const box = boxAt(cell);
-    if (box !== undefined && stands(box)) return box;
+    if (priced === undefined || fallen.has(key)) return undefined;
+    if (stands({ edges: outer, point: priced })) return boxOf(priced);
     fallen.add(key);
     return undefined;
   }
@@ -207,7 +210,7 @@ export function compileBox(
     variant.roomAtMost?.(outer[0] - 2 * t, outer[1] - 2 * t, outer[2] - 2 * t, point) ?? Infinity;
 
   /** The full check by core: a part slightly longer than the longest straight one may be too short to bend. */
-  function stands({ edges: size, point }: Box): boolean {
+  function stands({ edges: size, point }: Pick<Box, 'edges' | 'point'>): boolean {
     if (variant.fits) return variant.fits(...inner(size), point);
     if (!variant.parts(point, parts)) return false;
     const needed = parts.extent - 1e-9;
