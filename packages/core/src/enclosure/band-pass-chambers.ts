@@ -12,8 +12,9 @@ import {
   type Volume,
   type VolumeInput,
 } from '../quantity/index.js';
-import { airNames, boxCompliance, setBoxAir } from './box-air.js';
+import { boxCompliance, setBoxAir } from './box-air.js';
 import { closedAngularFrequency } from './closed-box.js';
+import { partOf } from './driver-parts.js';
 
 /** The chamber in front of the cone, with its vent, as people write it. */
 export interface FrontChamberInput {
@@ -136,14 +137,22 @@ export const ventedRear = (spec: VentedRearSpec) => ({
 /** The losses of a closed rear chamber. */
 export const closedRearLosses = ({ rearQL, rearQA }: ClosedRearSpec) => ({ QL: rearQL, QA: rearQA });
 
+const STEMS = ['Cab', 'absorption', 'leak', 'vent', 'ventLoss', 'perVentArea'];
+
+/** The names of the numbers of a chamber. A search sets these for each of its boxes, and puts their names together once. */
+function chamberPart(name: string): (stem: string) => string {
+  const part = partOf(name);
+  const known = new Map(STEMS.map((stem) => [stem, part(stem)]));
+  return (stem) => known.get(stem) ?? part(stem);
+}
+export const frontPart = chamberPart('front');
+export const rearPart = chamberPart('rear');
+
 /** Sets the numbers of a closed rear chamber. Its quality factors hold at the resonance that the driver has in it alone. */
 export function setClosedRear(spec: ClosedRearSpec, driver: Driver, air: Air, set: Setter): void {
   const Cab = boxCompliance(spec.rearVolume, spec.rearFillGain, air);
-  setBoxAir(Cab, closedAngularFrequency(driver, Cab), closedRearLosses(spec), set, rearNames);
+  setBoxAir(Cab, closedAngularFrequency(driver, Cab), closedRearLosses(spec), set, rearPart);
 }
-
-/** The names of the numbers of each chamber. */
-export const [frontNames, rearNames] = [airNames('front'), airNames('rear')] as const;
 
 /** The nodes of the air behind the cone and in front of it. */
 export const betweenChambers = { rear: 'box rear', front: 'box front' } as const;

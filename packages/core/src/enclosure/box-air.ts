@@ -50,25 +50,9 @@ export function boxAir(
   return { elements: [...air, open], leaks: [{ name: leak, flow: { of: 'flow', element: leak } }] };
 }
 
-/** The names of the numbers of the air in a box and of its vent. A search sets them often, and puts them together once. */
-export function airNames(name?: string) {
-  const part = partOf(name);
-  return {
-    Cab: part('Cab'),
-    absorption: part('absorption'),
-    leak: part('leak'),
-    vent: part('vent'),
-    ventLoss: part('ventLoss'),
-    perVentArea: part('perVentArea'),
-  };
-}
-
-/** Those of a box of one chamber. */
-export const ownNames = airNames();
-
 /** Sets the numbers of {@link boxAir}. The quality factors hold at the angular frequency `w`. */
-export function setBoxAir(Cab: number, w: number, { QL, QA }: AirLosses, set: Setter, names = ownNames): void {
-  set(names.Cab, Cab);
-  if (QA !== undefined) set(names.absorption, 1 / (w * Cab * QA));
-  if (QL !== undefined) set(names.leak, QL / (w * Cab));
+export function setBoxAir(Cab: number, w: number, { QL, QA }: AirLosses, set: Setter, part = partOf()): void {
+  set(part('Cab'), Cab);
+  if (QA !== undefined) set(part('absorption'), 1 / (w * Cab * QA));
+  if (QL !== undefined) set(part('leak'), QL / (w * Cab));
 }

@@ -33,7 +33,7 @@ export function asGroup(drivers: Drivers): DriverGroup {
 
 /** The name of a part, followed by its owner's name where there are several. No stem has a blank, so names never clash. */
 export const partOf =
-  (name: string | undefined) =>
+  (name?: string) =>
   (stem: string): string =>
     name === undefined ? stem : `${stem} ${name}`;
 

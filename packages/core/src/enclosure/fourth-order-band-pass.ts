@@ -13,7 +13,7 @@ import {
   type FrontChamberSpec,
   frontChamber,
   frontChamberShape,
-  frontNames,
+  frontPart,
   setClosedRear,
 } from './band-pass-chambers.js';
 import { boxAir } from './box-air.js';
@@ -59,7 +59,7 @@ export const fourthOrderBandPassFamily: Family<FourthOrderBandPassSpec, FourthOr
   values: (spec, air, set) => {
     setDirectRadiator(spec.drivers.equivalent, spec.sourceResistance, set);
     setClosedRear(spec, spec.drivers.equivalent, air, set);
-    setVentedAir(frontChamber(spec), air, set, frontNames);
+    setVentedAir(frontChamber(spec), air, set, frontPart);
   },
 };
 

@@ -10,7 +10,7 @@ import {
   type ResistanceInput,
   readFieldsInto,
 } from '../quantity/index.js';
-import { airNames, boxAir, boxCompliance, setBoxAir } from './box-air.js';
+import { boxAir, boxCompliance, setBoxAir } from './box-air.js';
 import { chamberResonance } from './chamber-resonance.js';
 import { type ClosedBoxInput, closedAirShape } from './closed-box.js';
 import type { DrivenInput } from './driven.js';
@@ -123,7 +123,7 @@ function setMixed({ drivers, chambers, sourceResistance }: MixedBoxSpec, air: Ai
   for (const { name, driver } of driversOf(drivers)) setDriver(driver.equivalent, set, name);
   for (const [name, chamber] of Object.entries(chambers)) {
     if (isVented(chamber)) {
-      setVentedAir(chamber, air, set, airNames(name));
+      setVentedAir(chamber, air, set, partOf(name));
       continue;
     }
     const { netVolume, fillGain = 1, ...losses } = chamber;
@@ -133,7 +133,7 @@ function setMixed({ drivers, chambers, sourceResistance }: MixedBoxSpec, air: Ai
       inside.map(({ driver }) => driver.equivalent),
       Cab,
     );
-    setBoxAir(Cab, wc, losses, set, airNames(name));
+    setBoxAir(Cab, wc, losses, set, partOf(name));
   }
 }
 

@@ -9,8 +9,8 @@ import {
   type FrontChamberSpec,
   frontChamber,
   frontChamberShape,
-  frontNames,
-  rearNames,
+  frontPart,
+  rearPart,
   type VentedRearInput,
   type VentedRearSpec,
   ventedRear,
@@ -57,8 +57,8 @@ export const parallelBandPassFamily: Family<ParallelBandPassSpec, ParallelBandPa
   },
   values: (spec, air, set) => {
     setDirectRadiator(spec.drivers.equivalent, spec.sourceResistance, set);
-    setVentedAir(ventedRear(spec), air, set, rearNames);
-    setVentedAir(frontChamber(spec), air, set, frontNames);
+    setVentedAir(ventedRear(spec), air, set, rearPart);
+    setVentedAir(frontChamber(spec), air, set, frontPart);
   },
 };
 

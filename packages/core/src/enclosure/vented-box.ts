@@ -15,7 +15,7 @@ import {
   type Volume,
   type VolumeInput,
 } from '../quantity/index.js';
-import { type AirLosses, boxAir, boxCompliance, ownNames, setBoxAir } from './box-air.js';
+import { type AirLosses, boxAir, boxCompliance, setBoxAir } from './box-air.js';
 import { type DrivenInput, type DrivenSpec, drivenShape } from './driven.js';
 import { asGroup, directRadiator, partOf, setDirectRadiator } from './driver-parts.js';
 import { type Family, type System, systemOf, withLaws } from './family.js';
@@ -96,15 +96,15 @@ export function setVentedAir(
   box: VentedBoxLosses & { readonly netVolume: number; readonly fb: number; readonly ventArea?: number | undefined },
   air: Air,
   set: Setter,
-  names = ownNames,
+  part = partOf(),
 ): void {
   const wb = 2 * Math.PI * box.fb;
   const Cab = boxCompliance(box.netVolume, 1, air);
   const mass = 1 / (wb * wb * Cab);
-  setBoxAir(Cab, wb, box, set, names);
-  set(names.vent, mass);
-  if (box.QP !== undefined) set(names.ventLoss, (wb * mass) / box.QP);
-  if (box.ventArea !== undefined) set(names.perVentArea, 1 / box.ventArea);
+  setBoxAir(Cab, wb, box, set, part);
+  set(part('vent'), mass);
+  if (box.QP !== undefined) set(part('ventLoss'), (wb * mass) / box.QP);
+  if (box.ventArea !== undefined) set(part('perVentArea'), 1 / box.ventArea);
 }
 
 /** The family as the easy door takes it: lumped elements alone. */
