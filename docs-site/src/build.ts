@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { shortWork } from '../../.config/short-work.js';
 import { isFresh, writeLedger } from './ledger.js';
 import { LOST } from './lost-texts.js';
 import { run } from './run.js';
@@ -60,8 +61,7 @@ async function pagesBuilt(top: string, say: (line: string) => void): Promise<str
   say('Building the site; this takes about half a minute.');
   const [next, last] = [`${folder}.next`, `${folder}.last`];
   const astro = join(top, 'docs-site/node_modules/astro/astro.js');
-  // A build makes much that is soon forgotten: with room for it, collecting it takes a third of the time.
-  const make = () => run(['--max-semi-space-size=32', astro, 'build', '--outDir', next], join(top, 'docs-site'));
+  const make = () => run([...shortWork(128), astro, 'build', '--outDir', next], join(top, 'docs-site'));
   const first = await make();
   const { status, output } = first.output.includes(LOST) ? await make() : first;
   if (status !== 0) throw new Error(`The site could not be built.\n${output}`);
