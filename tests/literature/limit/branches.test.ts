@@ -1,6 +1,7 @@
 import { standardAir } from '@airspring/core/air';
 import { driver } from '@airspring/core/driver';
-import { closedBox, infiniteBaffle } from '@airspring/core/enclosure';
+import { quadraticLoss } from '@airspring/core/duct';
+import { closedBox, infiniteBaffle, ventedBox } from '@airspring/core/enclosure';
 import { branchesAtLevel } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { checkIn } from '../../ledger/check.js';
@@ -98,6 +99,78 @@ check('limit.branches.over-time', {
   unit: 'm',
   got: ({ f, volts, place }) => branchOf(f, volts, place).displacementPeak,
   tolerance: { relative: 0.015, why: 'one sine stands for a travel with harmonics' },
+});
+
+/** The vented box whose vent loses by the square of the speed of its air. */
+const { vent, vented } = fixtures;
+const ported = ventedBox(
+  {
+    drivers,
+    netVolume: si('volume', V),
+    fb: si('frequency', vent.fb),
+    ventArea: si('area', vent.area),
+  },
+  air,
+);
+const loss = quadraticLoss({ outward: vent.coefficient });
+const ventedAt = (f: number, volts: number) =>
+  branchesAtLevel(ported, [f], { driveVoltageRms: si('voltageRms', volts), ...curves, loss })[0]!.branches;
+const ventedPlace = (i: number) => vented.slice(0, i).filter(({ f }) => f === vented[i]!.f).length;
+const ventedGiven = (those: readonly number[]) =>
+  ({
+    f: { value: those.map((i) => vented[i]!.f), unit: 'Hz' },
+    volts: { value: those.map((i) => vented[i]!.volts), unit: 'V' },
+    place: { value: those.map(ventedPlace), unit: '1' },
+  }) as const;
+const every = vented.map((_, i) => i);
+
+for (const [column, unit, expected] of [
+  ['displacementPeak', 'm', vented.map(({ travel }) => travel)],
+  ['currentRms', 'A', vented.map(({ current }) => current)],
+  ['levelHalfSpace', 'dB', vented.map(({ level }) => level)],
+] as const)
+  check(`limit.branches.vented.${column}`, {
+    formula: 'limit/branchesAtLevel',
+    source: balanced,
+    status: 'derived',
+    kind: 'program',
+    given: ventedGiven(every),
+    expected,
+    unit,
+    got: ({ f, volts, place }) => ventedAt(f, volts)[place]![column],
+    tolerance:
+      unit === 'dB'
+        ? { absolute: 1e-11, why: 'roots by two programs' }
+        : { relative: 1e-12, why: 'roots by two programs' },
+  });
+
+check('limit.branches.vented.stable', {
+  formula: 'limit/branchesAtLevel',
+  source: { ...time, locator: 'whether a motion that begins there stays there, by LSODA; script branches.py' },
+  status: 'derived',
+  kind: 'program',
+  given: ventedGiven(every),
+  expected: vented.map(({ stays }) => Number(stays)),
+  unit: '1',
+  got: ({ f, volts, place }) => {
+    const found = ventedAt(f, volts);
+    // Every state of this tone is found by both.
+    return found.length === vented.filter((one) => one.f === f).length ? Number(found[place]!.stable) : Number.NaN;
+  },
+  tolerance: { absolute: 0, why: 'yes or no' },
+});
+
+const ventedStays = every.filter((i) => vented[i]!.stays);
+check('limit.branches.vented.over-time', {
+  formula: 'limit/branchesAtLevel',
+  source: time,
+  status: 'derived',
+  kind: 'program',
+  given: ventedGiven(ventedStays),
+  expected: ventedStays.map((i) => vented[i]!.overTime),
+  unit: 'm',
+  got: ({ f, volts, place }) => ventedAt(f, volts)[place]!.displacementPeak,
+  tolerance: { relative: 0.025, why: 'one sine stands for a travel and an air speed with harmonics' },
 });
 
 /** Duffing's y″ + 2ζy′ + y + αy³ = cos Ωτ: a current moves a mass on a spring that stiffens; y is the travel over F/K. */

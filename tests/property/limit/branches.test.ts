@@ -1,10 +1,12 @@
 /** The states of a system with a nonlinear driver: one where it is linear, an odd number else, and whatever is asked is answered or refused. */
 import type { DriverGroup } from '@airspring/core/driver';
+import { quadraticLoss } from '@airspring/core/duct';
+import { type System, ventedBox } from '@airspring/core/enclosure';
 import { branchesAtLevel } from '@airspring/core/limit';
 import { frequencyGrid, si } from '@airspring/core/quantity';
-import { respond } from '@airspring/core/response';
+import { respond, respondAtLevel } from '@airspring/core/response';
 import { expect } from 'vitest';
-import { absurdSystemArbitrary, systemArbitrary } from '../../arbitrary/box.js';
+import { absurdSystemArbitrary, systemArbitrary, ventedBoxArbitrary } from '../../arbitrary/box.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { fc, test } from '../../arbitrary/property.js';
 import { faultsOf } from '../../refusal/faults.js';
@@ -13,6 +15,7 @@ import { allFinite, answered } from '../answered.js';
 const grid = frequencyGrid(Array.from({ length: 6 }, (_, i) => 12 * 1.7 ** i));
 const volts = fc.double({ min: 0.01, max: 60, noNaN: true }).map((x) => si('voltageRms', x));
 const upTo = si('displacementPeak', 0.012);
+const ported = ventedBoxArbitrary.map((input) => ventedBox({ ventArea: si('area', 0.004), ...input }) as System);
 /** Even curves over their value at rest. */
 const even = (least: number, most: number) =>
   fc.tuple(fc.double({ min: least, max: most, noNaN: true }), fc.double({ min: 0, max: most, noNaN: true }));
@@ -34,6 +37,21 @@ test.prop([systemArbitrary, volts], { numRuns: 20 })(
       expect(one!.displacementPeak / swept.displacementPeak[i]!).toBeCloseTo(1, 6);
       expect(one!.currentRms / swept.currentRms[i]!).toBeCloseTo(1, 6);
       expect(one!.levelHalfSpace).toBeCloseTo(swept.levelHalfSpace[i]!, 5);
+    });
+  },
+);
+
+test.prop([ported, volts, fc.double({ min: 0.01, max: 8, noNaN: true })], { numRuns: 20 })(
+  'a linear driver in a box whose vent loses has one state: that of the loss at level',
+  (system, drive, outward) => {
+    const loss = quadraticLoss({ outward });
+    const expected = respondAtLevel(system, grid, { driveVoltageRms: drive, loss });
+    branchesAtLevel(system, grid, { driveVoltageRms: drive, loss }).forEach(({ branches, beyond }, i) => {
+      expect([branches.length, beyond]).toEqual([1, false]);
+      const [one] = branches;
+      expect(one!.displacementPeak / expected.displacementPeak[i]!).toBeCloseTo(1, 6);
+      expect(one!.currentRms / expected.currentRms[i]!).toBeCloseTo(1, 6);
+      expect(one!.levelHalfSpace).toBeCloseTo(expected.levelHalfSpace[i]!, 5);
     });
   },
 );

@@ -1,9 +1,11 @@
+import { flowLossField } from '../duct/flow-loss.js';
+import type { FlowLoss } from '../duct/index.js';
 import type { System } from '../enclosure/index.js';
 import { type Fault, InputError, refuse } from '../fault/index.js';
 import { boundedMinimum, bracketedRoot, polynomialRoots } from '../numeric/index.js';
 import { frequencyGrid, nested, optional, positive, readFields, type VoltageRmsInput } from '../quantity/index.js';
 import { levelOfFlow, REFERENCE_PRESSURE } from '../response/level.js';
-import { type Complex, type ConePort, conePorts, over, times } from './cone-port.js';
+import { type Complex, type ConePort, conePorts, lossyConePorts, over, times } from './cone-port.js';
 import { travelAverages } from './travel-averages.js';
 import { type TravelCurve, travelCurveShape } from './travel-curve.js';
 
@@ -13,6 +15,8 @@ export interface BranchesOptions {
   readonly Bl?: TravelCurve;
   /** The stiffness of the suspension over displacement; default that at rest everywhere. */
   readonly stiffness?: TravelCurve;
+  /** What the vent loses by the speed of its air; default nothing. Not for several unlike vents. */
+  readonly loss?: FlowLoss;
 }
 
 /** One state in which a system can swing at a drive. */
@@ -35,7 +39,7 @@ export interface BranchesAtFrequency {
 }
 
 const curve = optional(nested(travelCurveShape));
-const shape = { driveVoltageRms: positive('voltageRms'), Bl: curve, stiffness: curve };
+const shape = { driveVoltageRms: positive('voltageRms'), Bl: curve, stiffness: curve, loss: optional(flowLossField) };
 
 /** Steps of the scan over the travel; two states that lie within one of them are found by the turn between them. */
 const STEPS = 400;
@@ -52,18 +56,18 @@ const STEPS = 400;
  * | $\hat x$ | `displacementPeak` | m | peak of the travel, which is chosen; the drive then follows |
  * | $Bl_c, Bl_s$ | `Bl` | T·m | what the force factor comes to for a current in phase with the travel, and in quadrature |
  * | $K_c - K_0$ | `stiffness` | N/m | by how much the suspension is stiffer than at rest, in the fundamental |
- * | $Z_m$ | | N·s/m | force over velocity of the cone at rest, with everything that it moves |
+ * | $Z_m$ | | N·s/m | force over velocity of the cone at rest, with everything that it moves; with `loss` at this travel |
  * | $Z_e, a$ | | Ω, 1 | impedance between source and motor, and the share of the source that acts there |
  *
  * The travel is scanned up to where the curves end, and each crossing of the drive is a state, as are the two of a pair that only touch
- * between steps. A linear driver has one.
+ * between steps. A linear driver has one. Where a vent loses by its speed, the travel tells the speed of its air, and so its resistance.
  *
  * @validity steady sines whose harmonics move the cone little; one driver, or several alike; `stable` tells of slow changes of the
  *   travel; only the shapes of the curves count: at rest the driver is that of the system
- * @neglects odd powers of the curves, which shift the mean of the travel; harmonics; Le over displacement; the loss of vents; heat
+ * @neglects odd powers of the curves, which shift the mean of the travel; harmonics; Le over displacement; heat
  * @returns the states at each frequency
  * @throws InputError those of `respond`; `empty`, `not-finite`, `not-positive`, `out-of-range` for the curves, also for one that falls to
- *   zero before its end; `inconsistent` for unlike drivers, and for a suspension over frequency with a curve
+ *   zero before its end; `inconsistent` for unlike drivers, for a suspension over frequency with a curve, and for a loss without one vent
  * @source nayfeh1979 frequency response of a spring that stiffens (from memory); klippel2006 power series of Bl and stiffness
  * @example branchesAtLevel(box, [55], { driveVoltageRms: '20 V', stiffness: { coefficients: [1600, 0, 8e6], upTo: '12 mm' } })[0].branches
  */
@@ -72,21 +76,21 @@ export function branchesAtLevel(
   frequencies: ArrayLike<number>,
   options: BranchesOptions,
 ): readonly BranchesAtFrequency[] {
-  const { driveVoltageRms, Bl: motor, stiffness: spring } = readFields('options', options, shape);
+  const { driveVoltageRms, Bl: motor, stiffness: spring, loss } = readFields('options', options, shape);
   refuse([...unlessAboveZero('options.Bl', motor), ...unlessAboveZero('options.stiffness', spring)]);
   const grid = frequencyGrid(frequencies);
-  const { Bl, at } = conePorts(system, grid);
+  const { Bl, at } = loss ? lossyConePorts(system, grid, loss) : conePorts(system, grid);
   const K0 = spring ? stiffnessAtRest(system) : 0;
   const unit = system.air.density / REFERENCE_PRESSURE;
   const upTo = Math.min(motor?.upTo ?? Infinity, spring?.upTo ?? Infinity);
 
   return Array.from(grid, (frequency, i): BranchesAtFrequency => {
-    const port = at[i]!;
     const omega = 2 * Math.PI * frequency;
     /** Current in the coil at a travel, and the drive that it takes; both rms. */
     const drivenBy = (peak: number) => {
       const force = averaged(motor, peak);
       const stiffer = K0 * (averaged(spring, peak).inPhase - 1);
+      const port = at(i, omega * peak);
       const [Zr, Zi] = port.mechanical;
       const size = peak / Math.SQRT2;
       const current: Complex = [
@@ -95,16 +99,23 @@ export function branchesAtLevel(
       ];
       const [re, im] = times(port.electrical, current);
       const drive = over([re, im + omega * size * Bl * force.quadrature], port.share);
-      return { current: Math.hypot(...current), drive: Math.hypot(...drive) };
+      return { port, current: Math.hypot(...current), drive: Math.hypot(...drive) };
     };
     const excess = (peak: number) => drivenBy(peak).drive / driveVoltageRms - 1;
-    // Without a curve the drive is in proportion to the travel.
-    const [most, steps] = upTo < Infinity ? [upTo, STEPS] : [2 / (excess(1) + 1), 1];
-    const branches = crossings(excess, most, steps).map(({ x, rises }) =>
-      branchOf(port, x, rises, drivenBy(x).current, frequency, unit),
-    );
+    const [most, steps] = upTo < Infinity ? [upTo, STEPS] : [pastOnly(excess), 1];
+    const branches = crossings(excess, most, steps).map(({ x, rises }) => {
+      const { port, current } = drivenBy(x);
+      return branchOf(port, x, rises, current, frequency, unit);
+    });
     return { frequency, branches, beyond: excess(most) < 0 };
   });
+}
+
+/** A travel above the only one. Without a curve and a loss the drive is in proportion to the travel. */
+function pastOnly(excess: (peak: number) => number): number {
+  let most = 2 / (excess(1) + 1);
+  while (excess(most) < 0) most *= 2;
+  return most;
 }
 
 const averaged = (one: { readonly coefficients: readonly number[] } | undefined, peak: number) =>
