@@ -41,7 +41,7 @@ export function straightReach(scene: Scene, along: number, across: number): numb
  * Few candidates are enough, for two reasons. First, the vent gets longer when it starts lower along axis 1, until it reaches
  * the near limit, or until flange, first leg or bend just touch a body. Second, the depths of the first leg that a body forbids
  * form a convex set, so the sum of both legs along its border is convex and has its maximum at an end: at the greatest depth,
- * where the bend or the second leg just passes in front of the body, or at the least depth of a slot. A slot on panels has no
+ * where the bend or the second leg just passes in front of the body, or at the least depth. A slot on panels has no
  * choice: it starts on its panel, and its first leg runs to the opposite one.
  */
 export function bentReach(
@@ -68,7 +68,7 @@ export function bentReach(
   depths[0] = most;
   let depthCount = 1;
   if (!vent.onWall) {
-    if (leastLeg > 0) depths[depthCount++] = leastLeg;
+    depths[depthCount++] = leastLeg;
     for (let i = 0; i < stands.length; i++) {
       const stand = stands[i]!;
       if (!stand.inside) continue;
@@ -79,7 +79,7 @@ export function bentReach(
     }
   }
   if (walls) {
-    for (let n = 0; n < STEPS; n++) depths[depthCount++] = leastLeg + (n / STEPS) * (most - leastLeg);
+    for (let n = 0; n < STEPS; n++) depths[depthCount++] = (n / STEPS) * most;
     bend(part, vent, far, across, 0);
     if (walls.holds(part)) depths[depthCount++] = Math.min(most, walls.way(part, 0));
     secondLeg(part, vent, near + bendRadius, size[1], across, 0);
