@@ -98,7 +98,10 @@ def longest(case, folded, seed):
         # there, the second one begins there, a board before the outside of the first.
         first = depth - short - own
         radius = short / 2
-        return np.where(ok & (way >= 0) & (first - own >= 0), T + first + np.pi / 2 * radius + own + way, -1.0)
+        # The inner board of the second leg ends on that of the first, so that it stays out of the panel only where the first leg
+        # is at least as long as it is thick; the second leg passes the edge of the first board in any case.
+        good = ok & (way >= 0) & (first >= wall) & (own + way >= wall)
+        return np.where(good, T + first + np.pi / 2 * radius + own + way, -1.0)
 
     best = 0.0
     for along in (0, 1):
@@ -116,6 +119,8 @@ def main():
     cases = [
         {"inner": [0.264, 0.364, 0.314], "driver": driver("front", 0.2, 0.18, 0.09), "vent": slot(1, 0.2, 0.04, 0.012)},
         {"inner": [0.264, 0.364, 0.314], "driver": driver("front", 0.2, 0.18, 0.09), "vent": slot(2, 0.2, 0.04, 0.012)},
+        # No room behind the panel for the fold and the boards of both legs.
+        {"inner": [0.264, 0.364, 0.05], "driver": driver("front", 0.2, 0.18, 0.03), "vent": slot(1, 0.2, 0.04, 0.012)},
         {"inner": [0.3, 0.34, 0.25], "driver": driver("front", 0.22, 0.2, 0.11), "vent": slot(0, 0.15, 0.03, 0.006)},
         {"inner": [0.28, 0.3, 0.32], "driver": driver("left", 0.2, 0.18, 0.15), "vent": slot(1, 0.18, 0.05, 0.009)},
         {"inner": [0.24, 0.3, 0.3], "driver": driver("left", 0.21, 0.19, 0.17), "vent": slot(0, 0.1, 0.04, 0.009)},

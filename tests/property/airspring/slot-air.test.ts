@@ -45,8 +45,8 @@ test.each([
       if (!fit.ok) throw new Error('it stands');
       const { placed = [] } = variant.record({ edges, point, fit });
       const { firstLeg, bend } = fit.placement.vent!;
-      // A shorter leg has an inner board that reaches into the panel, or one that is left out for glue.
-      if (bend && (firstLeg - t < wall || bend.secondLeg - wall < 1e-4)) continue;
+      // A shorter second leg has an inner board that is left out for glue.
+      if (bend && bend.secondLeg - wall < 1e-4) continue;
       const [height = 0, width = 0.18] = point.slice(2);
       const way = bend ? firstLeg - t + Math.min(width, height) + bend.secondLeg : firstLeg - t;
       const wood = placed.reduce(

@@ -181,8 +181,9 @@ function thrown(input: Input, seed: number): { straight: number; bent: number } 
       // The fold turns away from the panel that it lies on, or where it likes.
       const up = walls > 0 ? at < outer[y]! / 2 : random() < 0.5;
       const radius = walls > 0 ? (air - wall) / 2 : turn;
-      const first = walls > 0 ? inner[x]! - radius - one / 2 : some(0, inner[x]! - radius - one / 2);
-      if (first < 0) continue;
+      const first = walls > 0 ? inner[x]! - radius - one / 2 : some(wall, inner[x]! - radius - one / 2);
+      // Along each leg of a slot lies the edge of the inner board of the other.
+      if (first < wall) continue;
       const along = (from: number, to: number) => (up ? [at + from, at + to] : [at - to, at - from]);
       const bend = solidOf('vent', -1, [], []);
       const corner = {
@@ -208,7 +209,7 @@ function thrown(input: Input, seed: number): { straight: number; bent: number } 
           ]),
         ]),
       );
-      if (second > 0) found.bent = Math.max(found.bent, t + first + centreLine + second);
+      if (second > 0 && second >= wall) found.bent = Math.max(found.bent, t + first + centreLine + second);
     }
   }
   return found;
@@ -217,7 +218,24 @@ function thrown(input: Input, seed: number): { straight: number; bent: number } 
 // A vent is halved to 10 µm, and its shortest inside is 1 µm: one that is longer by more than 20 µm was missed.
 const TOLERANCE = 2e-5;
 
-test.prop([boxes, fc.integer({ min: 1, max: 2 ** 31 })], { numRuns: Number(process.env.VENT_RUNS ?? cases(25)) })(
+/** A box where a slot folds only if its first leg is as short as it may be: behind that, the driver leaves no room. */
+const shortFirstLeg: Input = {
+  outer: { width: si('length', 0.192), height: si('length', 0.213), depth: si('length', 0.21) },
+  thickness: si('length', 0.018),
+  driver: [{ cutoutDiameter: 0.116, outerDiameter: si('length', 0.136), depth: si('length', 0.104), faces: ['left'] }],
+  vent: {
+    faces: ['front'],
+    width: si('length', 0.122),
+    height: si('length', 0.032),
+    wall: si('length', 0.013),
+    along: 'none',
+  },
+} as never;
+
+test.prop([boxes, fc.integer({ min: 1, max: 2 ** 31 })], {
+  numRuns: Number(process.env.VENT_RUNS ?? cases(25)),
+  examples: [[shortFirstLeg, 1]],
+})(
   'no vent thrown among several bodies is longer than the longest that was found',
   (input, seed) => {
     const found = longestVent(input as never);

@@ -119,6 +119,7 @@ function* placesOfVent(
   const wall = round ? 0.003 : vent.wall;
   const [one, two] = [short + 2 * wall, long + 2 * wall];
   const turn = round ? one : short / 2;
+  const leastLeg = round ? 0 : wall;
   for (const name of vent.faces) {
     const face = faces.indexOf(name);
     const x = face >> 1;
@@ -148,9 +149,9 @@ function* placesOfVent(
             if (to <= inner[x]!) yield { ...place, blocks: [leg(to)] };
             continue;
           }
-          for (const first of lattice(0, inner[x]! - turn - one / 2, 7, phase)) {
+          for (const first of lattice(leastLeg, inner[x]! - turn - one / 2, 7, phase)) {
             const second = length - t - first - (Math.PI / 2) * turn;
-            if (second < 0) continue;
+            if (second < leastLeg) continue;
             for (const up of [true, false]) {
               const along = (from: number, to: number) => (up ? [at + from, at + to] : [at - to, at - from]);
               const end = turn + second + short;

@@ -29,21 +29,49 @@ describe('the fold of a slot', () => {
     );
   });
 
-  test.each(['none', 'one', 'two'] as const)('goes on for at least the edge of the inner board: %s', (along) => {
+  test.each([
+    ['none', 0.38],
+    ['one', 0.38],
+    ['two', 0.38],
+    ['none', 0.1],
+    ['one', 0.078],
+    ['two', 0.078],
+  ] as const)('has legs of at least the thickness of a board: %s, %f m deep', (along, depth) => {
     const wall = 0.012;
+    const outer = { ...space.outer, depth: metres(depth) };
+    const driver = depth < 0.2 ? { ...space.driver, depth: metres(0.03) } : space.driver;
     const slot = { width: metres(0.15), height: metres(height), wall: metres(wall), along };
-    const { straight, bent } = longestVent({ ...space, vent: slot });
-    let [least, folded] = [Infinity, 0];
+    const { straight, bent } = longestVent({ ...space, outer, driver, vent: slot });
+    let [first, second, folded] = [Infinity, Infinity, 0];
     for (let length: number = straight; length <= bent; length += 1e-3) {
-      const placed = fit({ ...space, vent: { ...slot, bends: 'one-bend', length: metres(length) } });
-      const bend = placed.ok ? placed.placement.vent?.bend : undefined;
+      const vent = { ...slot, bends: 'one-bend' as const, length: metres(length) };
+      const placed = fit({ ...space, outer, driver, vent });
+      const { firstLeg = 0, bend } = (placed.ok && placed.placement.vent) || {};
       if (bend === undefined) continue;
       folded++;
-      least = Math.min(least, bend.secondLeg);
+      first = Math.min(first, firstLeg - space.thickness);
+      second = Math.min(second, bend.secondLeg);
     }
     expect(folded).toBeGreaterThan(20);
     // Lengths are compared within a nanometre.
-    expect(least).toBeGreaterThan(wall - 1.01e-9);
-    expect(least).toBeLessThan(wall + 0.02);
+    expect(first).toBeGreaterThan(wall - 1.01e-9);
+    expect(second).toBeGreaterThan(wall - 1.01e-9);
+    expect(Math.min(first, second)).toBeLessThan(wall + 0.02);
+  });
+
+  test.each([
+    ['none', 0.09],
+    ['one', 0.078],
+    ['two', 0.078],
+  ] as const)('has room behind its panel for the boards of both legs: %s, from %f m', (along, depth) => {
+    // Two panels, the air, the inner board of the second leg, and a free slot's outer one.
+    const vent = { width: metres(0.15), height: metres(height), wall: metres(0.012), along };
+    const deep = (more: number) => {
+      const outer = { ...space.outer, depth: metres(depth + more) };
+      const driver = { ...space.driver, depth: space.thickness };
+      return longestVent({ ...space, outer, driver, vent }).bent;
+    };
+    expect(deep(-1e-6)).toBe(0);
+    expect(deep(0)).toBeGreaterThan(0.3);
   });
 });

@@ -82,8 +82,8 @@ const shape = { ...shapedSpaceShape, vent: ventField({}) };
  *
  * The length is that of the centre line, including the panel. Driver and vent are placed where they leave each other most
  * room, in the corners of what their faces allow. The result proves that they fit; it is not meant to look good. Every shorter
- * straight vent fits as well; a bent vent is at least as long as panel and bend together, and a
- * folded slot by the thickness of a board more, since behind its fold the air passes the edge of the inner board. Several drivers on one face are kept
+ * straight vent fits as well; a bent vent is at least as long as panel and bend together, and a folded slot by twice the thickness
+ * of a board more, since along each leg lies the edge of the inner board of the other. Several drivers on one face are kept
  * free as one cuboid, and so is a row of vents.
  *
  * Beside no body or one block of them, the result is exact. Beside bodies on several faces it is a lower bound: a vent of this

@@ -102,7 +102,7 @@ export function compilePlaces(layout: Layout): Places {
   }
 
   function tryBent(across: number): void {
-    const deepest = bounds[2]! - vent.panel - vent.bendLength - vent.leastSecond;
+    const deepest = bounds[2]! - vent.panel - vent.bendLength - vent.leastLeg;
     const length = bentReach(scene, alongLimit[0]!, alongLimit[1]!, across, deepest, bentPlace.length, bent);
     if (length <= 0) return;
     keep(bentPlace, length, bent.along, across);

@@ -17,7 +17,7 @@ const range = new Float64Array(2);
 const STEPS = 4;
 /** One place for each way to touch one of at most 64 bodies, and one more. */
 const starts = new Float64Array(193 + STEPS + 1);
-const depths = new Float64Array(129 + STEPS + 2);
+const depths = new Float64Array(130 + STEPS + 2);
 /** Whether the place on the face is free, for each start on the grid; the same for all depths. */
 const freeOnFace: (boolean | undefined)[] = Array(STEPS + 1);
 
@@ -41,8 +41,8 @@ export function straightReach(scene: Scene, along: number, across: number): numb
  * Few candidates are enough, for two reasons. First, the vent gets longer when it starts lower along axis 1, until it reaches
  * the near limit, or until flange, first leg or bend just touch a body. Second, the depths of the first leg that a body forbids
  * form a convex set, so the sum of both legs along its border is convex and has its maximum at an end: at the greatest depth,
- * or where the bend or the second leg just passes in front of the body. A slot on panels has no choice: it starts on its panel,
- * and its first leg runs to the opposite one.
+ * where the bend or the second leg just passes in front of the body, or at the least depth. A slot on panels has no
+ * choice: it starts on its panel, and its first leg runs to the opposite one.
  */
 export function bentReach(
   scene: Scene,
@@ -61,12 +61,14 @@ export function bentReach(
   if (vent.onWall && deepest < deep) return -1;
   const most = Math.min(deepest, deep);
   const less = touching * radius;
+  const leastLeg = Math.max(0, vent.leastLeg - less);
   let best = least;
   let found = -1;
 
   depths[0] = most;
   let depthCount = 1;
   if (!vent.onWall) {
+    depths[depthCount++] = leastLeg;
     for (let i = 0; i < stands.length; i++) {
       const stand = stands[i]!;
       if (!stand.inside) continue;
@@ -86,7 +88,7 @@ export function bentReach(
   freeOnFace.fill(undefined);
   for (let i = 0; i < depthCount; i++) {
     const depth = depths[i]!;
-    if (!(depth >= 0 && depth <= most) || fixed + depth + room - near <= best) continue;
+    if (!(depth >= leastLeg && depth <= most) || fixed + depth + room - near <= best) continue;
     let startCount = 0;
     const gridCount = walls ? STEPS + 1 : 1;
     for (let n = 0; n < gridCount; n++) starts[startCount++] = near + (n / STEPS) * (far - near);
@@ -114,7 +116,7 @@ export function bentReach(
       if (k < gridCount) freeOnFace[k] = isFree;
       if (!isFree) continue;
       const length = secondLegAt(scene, along, across, depth, less);
-      if (length >= vent.leastSecond && fixed + depth + length > best) {
+      if (length >= leastLeg && fixed + depth + length > best) {
         best = fixed + depth + length;
         found = best;
         place.along = along;

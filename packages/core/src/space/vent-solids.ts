@@ -18,8 +18,8 @@ export interface VentShape {
   bendRadius: number;
   /** Length of the bend along the centre line of the air. */
   bendLength: number;
-  /** Least length of the second leg: behind the fold of a slot, its air passes at least the edge of its inner board. */
-  leastSecond: number;
+  /** Least length of each leg: along a leg of a slot lies the edge of the inner board of its other leg. */
+  leastLeg: number;
   /** Whether the second leg lies on the panel opposite to the face. */
   onWall: boolean;
   /** Thickness of the panel. */
@@ -37,7 +37,7 @@ export const emptyShape = (): VentShape => ({
   clearance: 0,
   bendRadius: 0,
   bendLength: 0,
-  leastSecond: 0,
+  leastLeg: 0,
   onWall: false,
   panel: 0,
   footMargin: 0,
@@ -54,7 +54,7 @@ export function roundVent(shape: VentShape, body: VentBody, count: number, gap: 
   shape.clearance = body.clearance;
   shape.bendRadius = body.bendRadius;
   shape.bendLength = (Math.PI / 2) * body.bendRadius;
-  shape.leastSecond = 0;
+  shape.leastLeg = 0;
   shape.onWall = false;
 }
 
@@ -81,7 +81,7 @@ export function slotVent(
   shape.clearance = body.clearance;
   shape.bendRadius = turn - ((2 - onLong) * wall) / 2;
   shape.bendLength = (Math.PI / 2) * turn;
-  shape.leastSecond = wall;
+  shape.leastLeg = wall;
   shape.onWall = walls > 0;
 }
 
