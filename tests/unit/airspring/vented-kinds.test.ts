@@ -395,6 +395,14 @@ describe('what a brief may say', () => {
     expect(points(all)).toBeGreaterThanOrEqual(points(few) - 1e-9);
   });
 
+  test.each(['30 mm', '60 mm'])(
+    'the elbow of a mouth rounded by %s turns around the room that is kept free for it',
+    (outer) => {
+      const brief = flared({ inner: '0 mm', outer }, { smallest: '60 mm', largest: '60 mm' });
+      expect(() => possible(brief)).not.toThrow();
+    },
+  );
+
   test('a flange that the printer does not take is a wish that yields', { timeout: 30_000 }, () => {
     const brief = flared({ inner: '0 mm', outer: '40 mm' }, { smallest: '90 mm', largest: '90 mm' });
     const narrow = { ...brief, printer: { height: '200 mm', width: '190 mm' } } as Brief;

@@ -36,7 +36,13 @@ export function ventBody(settings: TubeSettings, diameter: number): VentBody {
 /** The same with free room around it. Without a collar, it is the hole that must keep its distance from its neighbours. */
 export function withPlay(body: VentBody): VentBody {
   const outerDiameter = body.outerDiameter + 2 * PLAY;
-  return { ...body, outerDiameter, flangeDiameter: Math.max(body.flangeDiameter, outerDiameter) };
+  return {
+    ...body,
+    outerDiameter,
+    flangeDiameter: Math.max(body.flangeDiameter, outerDiameter),
+    // The elbow of a wide mouth turns around the free room as well.
+    bendRadius: Math.max(body.bendRadius, outerDiameter / 2),
+  };
 }
 
 /** The width that a printer's bed needs: that of the flange, or of the elbow lying flat. */

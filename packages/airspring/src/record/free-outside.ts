@@ -17,7 +17,9 @@ function freeBefore(hole: Hole): number {
  */
 export function freeOutsideOf(holes: readonly Hole[]): FreeOutside {
   const free = (face: keyof FreeOutside) => {
-    const before = holes.filter((hole) => hole.face === face && hole.board === undefined).map(freeBefore);
+    // A panel that covers a part of its face lies on the outside; a board inside does not.
+    const isOutside = ({ board }: Hole) => board === undefined || board.from?.[2] === 0;
+    const before = holes.filter((hole) => hole.face === face && isOutside(hole)).map(freeBefore);
     return before.length > 0 && { [face]: Math.max(...before) };
   };
   return { ...free('bottom'), ...free('back') };

@@ -44,6 +44,8 @@ function shown(got: unknown): string {
   if (got === undefined) return 'nothing';
   if (typeof got === 'string') return `"${visibleStart(got, toldAtMost.value).replace(/"/g, '\\"')}"`;
   if (typeof got === 'function') return 'a function';
+  // Without what rounding leaves behind the digits that mean something.
+  if (typeof got === 'number') return String(Number(got.toPrecision(12)));
   if (Array.isArray(got) || (ArrayBuffer.isView(got) && !(got instanceof DataView)))
     return `a list of ${(got as ArrayLike<unknown>).length}`;
   if (typeof got === 'object' && got !== null) return 'a record';

@@ -3,7 +3,7 @@ import { airOf } from './brace-air.js';
 import { braceAxes } from './brace-place.js';
 import { turningText } from './elbow-mark.js';
 import type { WorkHole } from './hole.js';
-import { insideBoards } from './inside-boards.js';
+import { insideBoards, isInside } from './inside-boards.js';
 import { list, paragraph, section, steps } from './markup.js';
 import type { ChosenBrace } from './ringing.js';
 import { runsAlong } from './sawing.js';
@@ -52,14 +52,14 @@ function gluing(box: WorkBox, brace: ChosenBrace | undefined, inside: readonly s
 /** The work in order, with what is checked on the way. */
 function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, lengthText: Says): readonly WorkStep[] {
   const { cautions, vents, drivers, tools, filled = [] } = work;
-  const inPanels = box.holes.filter(({ board }) => board === undefined);
+  const inPanels = box.holes.filter((hole) => !isInside(hole));
   const bent = vents.some(({ bend }) => bend !== undefined);
   const slot = inPanels.find(({ what, form }) => what === 'vent' && form === 'rectangle');
   /** What someone closes with a flat board where air shall be shut in. */
   const opening = slot ? 'slot' : inPanels.find(({ what }) => !CLOSED.has(what))?.what;
   const many = vents.reduce((sum, { count }) => sum + count, 0) > 1;
   /** Drivers in a board inside are reached through a panel that is screwed on. */
-  const within = box.holes.some(({ what, board }) => what === 'driver' && board !== undefined);
+  const within = box.holes.some((hole) => hole.what === 'driver' && isInside(hole));
   const inside = slot || box.joints !== undefined ? [] : box.boards.map(({ name }) => name);
   const last = within ? 'the panel that is screwed on' : 'the back';
   const fitVent: WorkStep[] =
@@ -74,7 +74,7 @@ function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, leng
     slot?.form === 'rectangle' && box.boards.length > 0 ? [slotStep(box, slot, lengthText)] : [];
   const each = drivers.count > 1 ? 'each driver' : 'the driver';
   const fitDriver: WorkStep = {
-    says: `Fit ${each}${within ? ' in its board' : ''} with a soft gasket under its frame. ${tools.bolts ? 'Screw it through the holes that the drawing shows, and tighten' : 'The brief tells no bolts, so its own frame is the template: lay the driver into its hole, mark the middle of each hole in its frame, and take it out. Drill a pilot hole at each mark, about two thirds as wide as the screw, so that the board does not split (common practice). Tighten'} the screws crosswise.${within ? ' Lead its wires out through a tight hole, seal it, and check the poles now, as told under "Wiring".' : ''}`,
+    says: `Fit ${each}${within ? ' in its board' : ''} with a soft gasket under its frame. ${tools.bolts ? 'Screw it through the holes of its bolts, and tighten' : 'The brief tells no bolts, so its own frame is the template: lay the driver into its hole, mark the middle of each hole in its frame, and take it out. Drill a pilot hole at each mark, about two thirds as wide as the screw, so that the board does not split (common practice). Tighten'} the screws crosswise.${tools.bolts ? ' Where no drawing shows these holes, mark them through the frame.' : ''}${within ? ' Lead its wires out through a tight hole, seal it, and check the poles now, as told under "Wiring".' : ''}`,
   };
   const leaks: WorkStep = {
     says: `Look for leaks${within ? ' of the chamber behind the cone' : ''}: press the cone in gently with spread fingers${opening ? `, while someone closes the ${opening} with a flat board` : ''}. It must come back slowly. If it springs back at once, air leaks (common practice).`,

@@ -15,10 +15,13 @@ export interface InsideBoard {
   readonly greatest: readonly number[];
 }
 
+/** Whether a hole is in a board inside the box; a panel that covers a part of its face lies on the outside. */
+export const isInside = ({ board }: WorkBox['holes'][number]): boolean => board !== undefined && board.from?.[2] !== 0;
+
 /** The boards inside that drivers or vents stand in, as their holes state them. */
 function holed({ holes, outer, thickness }: WorkBox): InsideBoard[] {
   const edges = axes.map((axis) => outer[axis]);
-  const found = holes.flatMap(({ face, board }): InsideBoard[] => {
+  const found = holes.filter(isInside).flatMap(({ face, board }): InsideBoard[] => {
     if (board?.from === undefined) return [];
     const axis = axisOf(face);
     const [across, up] = planeOf(face).axes;

@@ -115,7 +115,7 @@ function divided(whole: Whole, bed: Bed, own: Fields<typeof ownShape>): VentSegm
   if (!Array.isArray(cuts)) return cuts as Impossible;
   if (cuts.length > 0 && joint.half < LEAST_LINES * drawing.nozzle - NANOMETRE) {
     const least = 2 * LEAST_LINES * drawing.nozzle + clearance;
-    const expected = `at least ${least} m: two lines of the nozzle in each half of a joint, and the clearance`;
+    const expected = `at least ${Number(least.toPrecision(12))} m: two lines of the nozzle in each half of a joint, and the clearance`;
     refuse([
       {
         code: 'inconsistent',
