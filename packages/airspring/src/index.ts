@@ -1,7 +1,7 @@
 /** What may a brief say, and which fields may a kind of box add to it? */
 export type { BriefFor, ReadBrief } from './brief/schema.js';
 export type { BriefPart, Fields, ReadFields } from './brief/fields.js';
-export { plainNumber, quantity, wholeNumber } from './brief/quantity-text.js';
+export { plainNumber, type QuantityField, quantity, wholeNumber } from './brief/quantity-text.js';
 /** Which models of voice coils and suspensions may a brief ask for, and how do you add one? */
 export type { CoilChoice, SuspensionChoice, WrittenModel } from './brief/driver-models.js';
 export { standardCoils, standardSuspensions } from './brief/standard-models.js';

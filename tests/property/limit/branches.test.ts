@@ -1,12 +1,12 @@
 /** The states of a system with a nonlinear driver: one where it is linear, an odd number else, and whatever is asked is answered or refused. */
 import type { DriverGroup } from '@airspring/core/driver';
 import { quadraticLoss } from '@airspring/core/duct';
-import { type System, ventedBox } from '@airspring/core/enclosure';
+import { closedBox, type System, ventedBox } from '@airspring/core/enclosure';
 import { branchesAtLevel } from '@airspring/core/limit';
 import { frequencyGrid, si } from '@airspring/core/quantity';
 import { respond, respondAtLevel } from '@airspring/core/response';
 import { expect } from 'vitest';
-import { absurdSystemArbitrary, systemArbitrary, ventedBoxArbitrary } from '../../arbitrary/box.js';
+import { absurdSystemArbitrary, closedBoxArbitrary, systemArbitrary, ventedBoxArbitrary } from '../../arbitrary/box.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { fc, test } from '../../arbitrary/property.js';
 import { faultsOf } from '../../refusal/faults.js';
@@ -81,6 +81,12 @@ test.prop([absurdSystemArbitrary, volts, fc.array(fc.double(), { maxLength: 6 })
     );
   },
 );
+
+test.prop([closedBoxArbitrary], { numRuns: 5 })('a loss is refused in a box without a vent', (input) => {
+  const loss = quadraticLoss({ outward: 1.5 });
+  const asked = () => branchesAtLevel(closedBox(input), grid, { driveVoltageRms: '1 V', loss });
+  expect(faultsOf(asked)).toMatchObject([{ code: 'inconsistent', path: 'system' }]);
+});
 
 test.prop([systemArbitrary], { numRuns: 5 })('a curve that falls to zero is refused where it stands', (system) => {
   const falling = { coefficients: [10, 0, -20 / upTo ** 2], upTo };

@@ -141,6 +141,13 @@ test('a box that opens downwards stands on feet, and one that opens backwards ha
   expect(turned('bottom', 'driver').text).toContain('at least 20 mm free below it');
   expect(turned('back').freeOutside).toEqual({ back: 0.08 });
   expect(turned('back').text).toContain('leave at least 80 mm free behind it');
+  // A panel that covers a part of the bottom lies on the outside, a board behind it does not.
+  const inBoard = (inwards: number) => {
+    const board = { name: 'floor', size: [0.3, 0.2], from: [0, 0.1, inwards] } as const;
+    return freeOutsideOf([{ ...hole!, face: 'bottom', what: 'vent', form: 'circle', diameter: 0.08, board }]);
+  };
+  expect(inBoard(0)).toEqual({ bottom: 0.08 });
+  expect(inBoard(0.1)).toEqual({});
   expect(box.box.freeOutside).toEqual({});
   expect(plain(buildText(box, say))).not.toMatch(/is open/);
   const downwards = design({ ...brief, drivers: [{ ...brief.drivers[0]!, faces: ['bottom'] }] });

@@ -22,6 +22,8 @@ test('whatever was got fits in a line', () => {
   expect(shown(new DataView(new ArrayBuffer(8)))).toContain('a record');
   expect(shown(() => 0)).toContain('a function');
   expect(shown(undefined)).toContain('got nothing');
+  // What rounding leaves behind is not told.
+  expect(shown(0.1 + 0.2)).toContain('got 0.3;');
 });
 test('no fault, no error; and what cannot be built is a result', () => {
   expect(() => refuse([])).not.toThrow();

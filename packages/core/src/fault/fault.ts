@@ -44,12 +44,11 @@ function shown(got: unknown): string {
   if (got === undefined) return 'nothing';
   if (typeof got === 'string') return `"${visibleStart(got, toldAtMost.value).replace(/"/g, '\\"')}"`;
   if (typeof got === 'function') return 'a function';
-  // Without what rounding leaves behind the digits that mean something.
-  if (typeof got === 'number') return String(Number(got.toPrecision(12)));
-  if (Array.isArray(got) || (ArrayBuffer.isView(got) && !(got instanceof DataView)))
+  if (Array.isArray(got) || (ArrayBuffer.isView(got) && 'length' in got))
     return `a list of ${(got as ArrayLike<unknown>).length}`;
   if (typeof got === 'object' && got !== null) return 'a record';
-  return visibleStart(String(got), toldAtMost.value);
+  // A number without what rounding leaves behind the digits that mean something.
+  return visibleStart(String(typeof got === 'number' ? Number(got.toPrecision(15)) : got), toldAtMost.value);
 }
 
 /** The line for one fault: path, got, expected, remedy. Text from outside is shortened, and its control characters are escaped. */

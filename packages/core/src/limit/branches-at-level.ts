@@ -67,7 +67,8 @@ const STEPS = 400;
  * @neglects odd powers of the curves, which shift the mean of the travel; harmonics; Le over displacement; heat
  * @returns the states at each frequency
  * @throws InputError those of `respond`; `empty`, `not-finite`, `not-positive`, `out-of-range` for the curves, also for one that falls to
- *   zero before its end; `inconsistent` for unlike drivers, for a suspension over frequency with a curve, and for a loss without one vent
+ *   zero before its end; `inconsistent` for unlike drivers, for a suspension over frequency with a curve, and for a loss
+ *   where there is no vent, or several unlike ones
  * @source nayfeh1979 frequency response of a spring that stiffens (from memory); klippel2006 power series of Bl and stiffness
  * @example branchesAtLevel(box, [55], { driveVoltageRms: '20 V', stiffness: { coefficients: [1600, 0, 8e6], upTo: '12 mm' } })[0].branches
  */

@@ -1,6 +1,6 @@
 import type { Limit } from '@airspring/core/limit';
 import type { Simulated } from '../simulation/index.js';
-import { atOwnPath } from '../timeline/at-own-path.js';
+import { atOwnPath, outputAt } from '../timeline/at-own-path.js';
 import { judgesOf, outputOf, VOLTAGE } from '../timeline/limits-in-time.js';
 import type { BurstChoices } from './burst-options.js';
 import { type BurstRun, burstRunner, ofEachRun } from './burst-runner.js';
@@ -26,8 +26,8 @@ export function triedBursts(system: Simulated, limits: readonly Limit[], frequen
   );
   /** Where the reader asked for what a simulation calls by its place among its outputs. */
   const placeOf = (path: string): string => {
-    const [, at] = /^outputs\[(\d+)\]$/.exec(path) ?? [];
-    const name = at && outputs[Number(at) - ofEachRun.length];
+    const at = outputAt(path);
+    const name = at === undefined ? undefined : outputs[at - ofEachRun.length];
     return name ? `burst.limits[${limits.findIndex((limit) => outputOf(limit) === name)}].probe` : path;
   };
   const { run, tone } = atOwnPath(placeOf, () => burstRunner(system, frequency, outputs, choices));

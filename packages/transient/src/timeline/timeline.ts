@@ -1,7 +1,7 @@
 import { type Frequency, si, type Time } from '@airspring/core/quantity';
 import type { Simulated } from '../simulation/index.js';
 import type { TimelineAccount } from './account.js';
-import { atOwnPath } from './at-own-path.js';
+import { atOwnPath, outputAt } from './at-own-path.js';
 import { filteredDrive } from './filtered-drive.js';
 import { type Hearing, isAirSpeed, slicer } from './hearing.js';
 import { judgesOf, outputOf, VOLTAGE } from './limits-in-time.js';
@@ -76,11 +76,11 @@ export function compileTimeline<Motion = readonly Float64Array[]>(
   const asked = outputs.slice(1);
   /** Where the reader asked for what a simulation calls by its place in `asked`. */
   const placeOf = (path: string): string => {
-    const [, at] = /^outputs\[(\d+)\]$/.exec(path) ?? [];
+    const at = outputAt(path);
     if (at === undefined) return path;
-    const own = read.outputs.indexOf(asked[Number(at)]!);
+    const own = read.outputs.indexOf(asked[at]!);
     if (own >= 0) return `timeline.outputs[${own}]`;
-    return `timeline.limits[${limits.findIndex((limit) => outputOf(limit) === asked[Number(at)])}].probe`;
+    return `timeline.limits[${limits.findIndex((limit) => outputOf(limit) === asked[at])}].probe`;
   };
   const simulation = atOwnPath(placeOf, () => read.simulate(system, { sampleRate, outputs: asked }));
   const filtered = filter && filteredDrive(filter, sampleRate);

@@ -14,6 +14,7 @@ import type { TwoPartVent } from './two-part-vent.js';
 import { type Bed, balanced } from './vent-cuts.js';
 import type { VentDrawing } from './vent-drawing.js';
 import { type Joint, pieceOf, type Whole } from './vent-piece.js';
+import { short } from './vent-size-faults.js';
 import { wallProfile } from './vent-solid.js';
 import type { VentSolidInput } from './vent-solid-input.js';
 
@@ -115,7 +116,7 @@ function divided(whole: Whole, bed: Bed, own: Fields<typeof ownShape>): VentSegm
   if (!Array.isArray(cuts)) return cuts as Impossible;
   if (cuts.length > 0 && joint.half < LEAST_LINES * drawing.nozzle - NANOMETRE) {
     const least = 2 * LEAST_LINES * drawing.nozzle + clearance;
-    const expected = `at least ${Number(least.toPrecision(12))} m: two lines of the nozzle in each half of a joint, and the clearance`;
+    const expected = `at least ${short(least)} m: two lines of the nozzle in each half of a joint, and the clearance`;
     refuse([
       {
         code: 'inconsistent',

@@ -73,4 +73,5 @@ export function ventSizeFaults(drawing: VentDrawing, bothSizes: boolean): Fault[
 /** Least fineness, m. */
 const FINEST = 1e-7;
 
-const short = (value: number): number => Number(value.toPrecision(6));
+/** A size in a message: six digits say all that can be built. */
+export const short = (value: number): number => Number(value.toPrecision(6));
