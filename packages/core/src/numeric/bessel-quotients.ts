@@ -1,5 +1,7 @@
 /** From this |z| on, the expansion in 1/z is exact to rounding. Below it, the recurrence is. */
 const far = 25;
+/** From this Im z on, e^{2jz} is below rounding beside 1. */
+const deep = 19;
 
 /**
  * Quotients of Bessel functions of a complex argument, $J_1/J_0$ and $J_2/J_0$; a kernel. Both stay finite where the
@@ -12,7 +14,8 @@ const far = 25;
  * | $z$ | `re`, `im` | 1 | argument, anywhere in the plane |
  *
  * Near 0 it uses a power series, farther out the downward recurrence, which needs no scaling for quotients. Far out it uses
- * the expansions in 1/z with $e^{2jz}$, which vanishes away from the real axis instead of overflowing.
+ * the expansions in 1/z with $e^{2jz}$, which vanishes away from the real axis instead of overflowing. Where it has vanished, the
+ * quotient itself has an expansion in 1/z.
  *
  * @validity finite z other than the zeros of $J_0$, all of which are real; relative error below 1e-13, except near the zeros
  *   of the three functions
@@ -28,7 +31,8 @@ export function besselQuotients(re: number, im: number, out: Float64Array): void
   const size = Math.hypot(x, y);
   if (size < 1) fromSeries(x, y, out);
   else if (size < far) fromRecurrence(x, y, size, out);
-  else fromExpansion(x, y, out);
+  else if (y < deep) fromExpansion(x, y, out);
+  else fromQuotientExpansion(x, y, size, out);
   const turned = re < 0 !== im < 0;
   if (re < 0) out[0] = -out[0]!;
   if (im < 0) out[1] = -out[1]!;
@@ -112,4 +116,35 @@ function fromExpansion(x: number, y: number, out: Float64Array): void {
   const [a, b] = [out[0]!, out[1]!];
   out[2] = 2 * (a * ur - b * ui) - 1;
   out[3] = 2 * (a * ui + b * ur);
+}
+
+/**
+ * The terms of $I_1/I_0 = \\sum c_k w^{-k}$, from its own equation $q' = 1 - q/w - q^2$. So many are enough where `far` begins.
+ */
+const terms = new Float64Array(24);
+terms[0] = 1;
+for (let k = 1; k < terms.length; k++) {
+  let products = 0;
+  for (let i = 1; i < k; i++) products += terms[i]! * terms[k - i]!;
+  terms[k] = ((k - 2) * terms[k - 1]! - products) / 2;
+}
+
+/** J1/J0 (z) = j I1/I0 (−jz), for an argument far from the real axis. */
+function fromQuotientExpansion(x: number, y: number, size: number, out: Float64Array): void {
+  const unit = 1 / (size * size);
+  // 1/w for w = −jz = y − jx.
+  const [ur, ui] = [y * unit, x * unit];
+  let last = 0;
+  for (let power = 1; last < terms.length - 1 && Math.abs(terms[last]!) * power > 1e-17; last++) power /= size;
+  let [re, im] = [terms[last]!, 0];
+  for (let k = last - 1; k >= 0; k--) {
+    const a = re * ur - im * ui + terms[k]!;
+    im = re * ui + im * ur;
+    re = a;
+  }
+  out[0] = -im;
+  out[1] = re;
+  // J2/J0 = (2/z) J1/J0 − 1, with 1/z = −j/w.
+  out[2] = 2 * (re * ur - im * ui) - 1;
+  out[3] = 2 * (re * ui + im * ur);
 }
