@@ -153,7 +153,6 @@ export function compileDemand(job: Job, variant: Variant): DemandOf {
     }
     if (leastImpedance !== undefined) out.leastImpedance = leastImpedance();
   };
-  if (compiled.isSolved) return remembered(demandOf, 1 + variant.acoustic.length);
 
   const least = compileLeastDemand({
     compiled,
@@ -175,7 +174,8 @@ export function compileDemand(job: Job, variant: Variant): DemandOf {
     out.leastImpedance = Infinity;
     return isExact && leastImpedance === undefined;
   };
-  return Object.assign(demandOf, { atLeast, keep: known.keep });
+  const whole = compiled.isSolved ? remembered(demandOf, 1 + variant.acoustic.length) : demandOf;
+  return Object.assign(whole, { atLeast, keep: known.keep });
 }
 
 /** So many values of a gain for each frequency of the search keep what lies between them right within 0.001 dB. */

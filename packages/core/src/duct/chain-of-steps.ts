@@ -2,9 +2,10 @@ import type { Chain } from './line-chain.js';
 import { chainKernel, type LineAir, lineKernel, lineRoom, mostNepers } from './line-kernel.js';
 import type { LineSection } from './line-section.js';
 
+const room = lineRoom();
+
 /** The product of the chain matrices of sections of one length each, the nearest first. Unchecked. */
 export function chainOfSteps(sections: readonly LineSection[], length: number, medium: LineAir): Chain {
-  const room = lineRoom();
   const steps = sections.length;
   return (frequencies, { A, B, C, D }) => {
     for (let i = 0; i < frequencies.length; i++) {

@@ -95,8 +95,7 @@ export const ductElement = (name: string, nodes: Nodes, taper: Taper = conicalTa
   ],
   fill: (values, at, frequencies, out) => {
     const duct = numbersAt(values, at);
-    const [density, speedOfSound, viscosity, heatCapacityRatio, prandtlNumber] = values.subarray(at + 5, at + 10);
-    const air = { density, speedOfSound, viscosity, heatCapacityRatio, prandtlNumber } as Air;
+    const air = airAt(values, at + 5);
     const sections = stepsOf(duct, taper, air.viscosity);
     chainOfSteps(sections, duct.length / sections.length, lineAir(air))(frequencies, out);
   },
@@ -109,6 +108,15 @@ const numbersAt = (values: ArrayLike<number>, at: number): DuctNumbers => ({
   wallLoss: values[at + 3]!,
   flowResistivity: values[at + 4]!,
 });
+
+const airAt = (values: ArrayLike<number>, at: number) =>
+  ({
+    density: values[at]!,
+    speedOfSound: values[at + 1]!,
+    viscosity: values[at + 2]!,
+    heatCapacityRatio: values[at + 3]!,
+    prandtlNumber: values[at + 4]!,
+  }) as Air;
 
 /**
  * The values of a {@link ductElement}, in the order of its parameters.

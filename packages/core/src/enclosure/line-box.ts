@@ -72,14 +72,20 @@ function read(input: LineBoxInput | LineBoxSpec): LineBoxSpec {
 
 const isAt = (one: number, other: number) => Math.abs(one - other) <= NANOMETRE;
 
-/** The stretches of a line between joints, driver and opening, each with its name and the nodes at its ends. */
-function stretches({ parts, driverAt, opening }: LineBoxSpec) {
-  const all = stretchesOf(parts, opening === undefined ? [driverAt] : [driverAt, opening.at]);
+/** The stretches of a line between joints, driver and opening. */
+const cutAt = ({ parts, driverAt, opening }: LineBoxSpec) =>
+  stretchesOf(parts, opening === undefined ? [driverAt] : [driverAt, opening.at]);
+
+const nameOf = (i: number) => `duct ${i + 1}`;
+
+/** The stretches, each with its name and the nodes at its ends. */
+function stretches(spec: LineBoxSpec) {
+  const { driverAt, opening } = spec;
   const node = (at: number, i: number) =>
     isAt(at, driverAt) ? 'box' : opening !== undefined && isAt(at, opening.at) ? 'mouth' : `line ${i}`;
-  return all.map((one, i) => ({
+  return cutAt(spec).map((one, i) => ({
     ...one,
-    name: `duct ${i + 1}`,
+    name: nameOf(i),
     nodes: [node(one.start, i), node(one.start + one.to - one.from, i + 1)] as const,
   }));
 }
@@ -114,16 +120,17 @@ export const lineFamily: Family<LineBoxSpec, LineBoxInput> = {
   values: (spec, air, set) => {
     const { drivers, sourceResistance, opening } = spec;
     setDirectRadiator(drivers.equivalent, sourceResistance, set);
-    for (const { name, part, from, to } of stretches(spec)) {
+    cutAt(spec).forEach(({ part, from, to }, i) => {
+      const name = nameOf(i);
       const { wallLoss, flowResistivity } = part;
       const length = to - from;
       if (isLossless(part)) {
         set(name, (air.density * air.speedOfSound) / part.area, length / air.speedOfSound);
-        continue;
+        return;
       }
       const areas = { area: areaIn(part, from), endArea: areaIn(part, to) };
       set(name, ...ductValues({ ...areas, length, wallLoss, flowResistivity }, air));
-    }
+    });
     if (opening === undefined) return;
     const { area, endCorrection, path } = opening;
     set('opening', (air.density * endCorrection) / area);

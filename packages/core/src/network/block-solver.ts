@@ -3,12 +3,13 @@ import { assign, multiply, subtractProduct } from './column-arithmetic.js';
 import { columnRoom, type TakeColumn } from './column-room.js';
 import { constantSums } from './constant-sums.js';
 import { dense, factorDense, putColumns, solveDense } from './dense.js';
-import { elimination, type Pivot } from './elimination.js';
+import { elimination } from './elimination.js';
 import { entryColumns } from './entry-columns.js';
 import { type Factored, forwardElimination } from './forward-elimination.js';
 import { fillListed, type ListedColumns, listedColumns } from './listed-columns.js';
 import type { NumberedEquations } from './numbered-equations.js';
 import { contradiction } from './refusals.js';
+import type { Pivot } from './step.js';
 import type { TransposedSolver } from './transposed-solver.js';
 
 /** Frequencies solved at once: their matrices stay in the cache, and each operation is a loop over them. */
@@ -24,6 +25,8 @@ export interface BlockSolver {
   readonly solution: readonly ComplexColumn[];
   /** For solving the transposed equations as well. */
   readonly factored: Factored;
+  /** Takes the numbers of the network again after they changed. False where another order of elimination is due. */
+  readonly renumber: () => boolean;
   /** Loads at most one block of frequencies. */
   readonly load: (frequencies: Float64Array) => void;
   /** Solves the equations, and the transposed ones if they are passed in. Returns the first place without a solution, or −1. */
@@ -105,5 +108,5 @@ export function blockSolver(
     }
     return -1;
   };
-  return { listed, solution, factored, load, solve };
+  return { listed, solution, factored, renumber: () => order.renumber(numbers), load, solve };
 }

@@ -1,34 +1,14 @@
 import { add, canVanish, type Entry, emptyEntry, isNothing, product, type Sum, scale, stamped } from './entry.js';
 import type { Equations } from './equations.js';
-
-/** One step of an elimination: the pivot, and what it changes. Entries are places in the list of nonzeros. */
-export interface Step {
-  readonly row: number;
-  readonly column: number;
-  readonly pivot: number;
-  /** Whether the step is done at each frequency. Otherwise it was done once, with numbers that hold at all frequencies. */
-  readonly swept: boolean;
-  /** Whether the pivot can vanish at some frequency. */
-  readonly guarded: boolean;
-  /** Entries right of the pivot in its row: what back substitution reads. */
-  readonly rest: readonly number[];
-  /** Right side of the pivot's row, or −1 where there is none. */
-  readonly right: number;
-  /** For each other row with an entry in the pivot's column: that entry, its row, and [target, source] pairs. */
-  readonly rows: readonly {
-    readonly factor: number;
-    readonly row: number;
-    readonly updates: readonly (readonly [target: number, source: number])[];
-  }[];
-}
-
-/** Where the pivot of a step stands. */
-export type Pivot = Pick<Step, 'row' | 'column'>;
+import { renumbering } from './renumbering.js';
+import type { Pivot, Step } from './step.js';
 
 /** The order in which a sparse system is solved, fill-in included; the same at every frequency. */
 export interface Elimination {
   readonly entries: readonly Entry[];
   readonly steps: readonly Step[];
+  /** Puts other numbers into the entries, in the same steps. False where another order would follow or a constant changes: find it anew. */
+  readonly renumber: (numbers: Float64Array) => boolean;
 }
 
 /**
@@ -70,8 +50,15 @@ export function elimination(
     down(column).add(row);
     return made;
   };
-  for (const stamp of stamps) add(entryOf(indexAt(stamp.row, stamp.column)), stamped(stamp, numbers), 1);
-  for (const row of driven) entryOf(indexAt(row, size)).constant += 1;
+  const stampedAt = stamps.map(({ row, column }) => indexAt(row, column));
+  const drivenAt = driven.map((row) => indexAt(row, size));
+  const stampAll = (given: Float64Array) => {
+    stamps.forEach((stamp, k) => {
+      add(entryOf(stampedAt[k]!), stamped(stamp, given), 1);
+    });
+    for (const index of drivenAt) entryOf(index).constant += 1;
+  };
+  stampAll(numbers);
   const drop = (row: number, column: number) => {
     across(row).delete(column);
     down(column).delete(row);
@@ -140,7 +127,7 @@ export function elimination(
         }
         return [target, source] as const;
       });
-      return { factor, row: other, updates: swept ? updates : [] };
+      return { factor, row: other, updates };
     });
     const right = across(row).get(size) ?? -1;
     const rest = sources.filter((source) => source !== right);
@@ -151,5 +138,5 @@ export function elimination(
     for (const other of others) across(other).delete(column);
     down(column).clear();
   }
-  return { entries, steps };
+  return { entries, steps, renumber: renumbering(entries, steps, stampAll) };
 }

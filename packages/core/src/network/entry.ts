@@ -44,6 +44,13 @@ export const emptyEntry = (row: number, column: number): Entry => ({
   swept: false,
 });
 
+/** Takes its numbers out; what it is made of stays known. */
+export function clear(entry: Entry): void {
+  entry.constant = entry.rising = entry.falling = 0;
+  entry.sizes.fill(0);
+  entry.listed = [];
+}
+
 /** What a stamp adds. */
 export function stamped({ sign, symbol, power, listed }: Stamp, numbers: Float64Array): Sum {
   const value = listed !== undefined ? 0 : symbol < 0 ? sign : sign * numbers[symbol]!;
@@ -67,7 +74,7 @@ export function add(entry: Entry, sum: Sum, factor: 1 | -1): void {
   entry.constant = unlessRounding(entry.constant, entry.sizes[0]);
   entry.rising = unlessRounding(entry.rising, entry.sizes[1]);
   entry.falling = unlessRounding(entry.falling, entry.sizes[2]);
-  entry.listed = [...entry.listed, ...sum.listed.map((term) => ({ ...term, weight: factor * term.weight }))];
+  for (const term of sum.listed) entry.listed = [...entry.listed, { ...term, weight: factor * term.weight }];
   entry.structural &&= sum.structural;
 }
 

@@ -1,9 +1,10 @@
 import type { ComplexColumn } from '../numeric/index.js';
 import { addSizes, type Factor, multiply, subtractProduct } from './column-arithmetic.js';
 import type { TakeColumn } from './column-room.js';
-import type { Elimination, Step } from './elimination.js';
+import type { Elimination } from './elimination.js';
 import { type Entry, LOST } from './entry.js';
 import type { EntryColumns } from './entry-columns.js';
+import type { Step } from './step.js';
 
 /** Beyond these sizes the square of a pivot is outside the range of double precision. */
 const [SMALLEST, LARGEST] = [1e-150, 1e150];

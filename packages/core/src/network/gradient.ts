@@ -3,13 +3,13 @@ import { BLOCK, blockSolver } from './block-solver.js';
 import { addScaled, type Factor, multiply, timesPower } from './column-arithmetic.js';
 import { columnRoom } from './column-room.js';
 import type { Element, Network } from './element.js';
-import type { Pivot } from './elimination.js';
 import { isListed } from './equations.js';
 import { fillListedParameterSlope, fillListedSlope, type ListedColumns, listedColumns } from './listed-columns.js';
 import { type NumberedEquations, numberedEquations } from './numbered-equations.js';
 import { fillReading, type ProbeRow, probeRows, termWeight, turnByDelay } from './reading.js';
 import { missingProbe } from './refusals.js';
 import type { Form, Slots } from './slots.js';
+import type { Pivot } from './step.js';
 import { transposedSolver } from './transposed-solver.js';
 
 /** A probe over frequency and how it changes, a column each. */

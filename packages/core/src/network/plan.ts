@@ -50,9 +50,10 @@ export function compilePlan(topology: Topology): CompiledTopology {
       values.set(given);
       fillNumbers(values, numbers);
       refuseBadNumbers(topology, slots, values, numbers);
+      slopes = new Map();
+      if (solver?.renumber()) return;
       solver = undefined;
       room.restart();
-      slopes = new Map();
     };
     load(first);
     const read = rows.map(({ factor, terms }) => ({

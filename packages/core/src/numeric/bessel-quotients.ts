@@ -121,12 +121,17 @@ function fromExpansion(x: number, y: number, out: Float64Array): void {
 /**
  * The terms of $I_1/I_0 = \\sum c_k w^{-k}$, from its own equation $q' = 1 - q/w - q^2$. So many are enough where `far` begins.
  */
-const terms = new Float64Array(24);
-terms[0] = 1;
-for (let k = 1; k < terms.length; k++) {
-  let products = 0;
-  for (let i = 1; i < k; i++) products += terms[i]! * terms[k - i]!;
-  terms[k] = ((k - 2) * terms[k - 1]! - products) / 2;
+const terms = /* @__PURE__ */ quotientTerms(24);
+
+function quotientTerms(count: number): Float64Array {
+  const found = new Float64Array(count);
+  found[0] = 1;
+  for (let k = 1; k < count; k++) {
+    let products = 0;
+    for (let i = 1; i < k; i++) products += found[i]! * found[k - i]!;
+    found[k] = ((k - 2) * found[k - 1]! - products) / 2;
+  }
+  return found;
 }
 
 /** J1/J0 (z) = j I1/I0 (−jz), for an argument far from the real axis. */
