@@ -29,6 +29,8 @@ export { type StandingWave, type StandingWavesInput, standingWaves } from './sta
 export { type Tuning, type TuningInput, tuning } from './tuning.js';
 /** What is the admittance of a vent as a lossy line in a network? */
 export { compileVentAdmittance, compileVentMouth, type VentLineInput } from './vent-line.js';
+/** Which flare suits a vent of a given length best? */
+export { type FlareForLength, type FlareForLengthInput, type FlaredTube, flareForLength } from './flare-for-length.js';
 /** How much does the air lose that swings in a vent? */
 export { type LossPart, type VentLoss, type VentLossInput, ventLoss } from './vent-loss.js';
 /** Between which speeds is it doubtful whether one or several vents are heard? */
