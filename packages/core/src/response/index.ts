@@ -48,5 +48,7 @@ export {
   respondAtLevel,
 } from './at-level.js';
 export type { LossByVent } from './openings-at-level.js';
+/** How do tuning and losses of a vented box change with level? */
+export { type BoxResonance, type TuningAtLevel, type TuningAtLevelOptions, tuningAtLevel } from './tuning-at-level.js';
 /** How strong is the third harmonic of a vent that loses? */
 export { type ThirdHarmonicOptions, ventThirdHarmonic } from './vent-third-harmonic.js';

@@ -1,3 +1,4 @@
+import type { Air } from '../air/index.js';
 import type { FlowLoss } from '../duct/index.js';
 import type { System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
@@ -43,9 +44,21 @@ function onlyOpening(system: System) {
  * $Y$ is the admittance that the vent sees in series with itself, $T$ what a pressure in the vent does to the probe. The speed at
  * which R fits the flow is one number for each frequency, and there is only one if the rest of the system is passive.
  */
-export function ventAtLevel(system: System, frequencies: Float64Array): VentAtLevel {
+export const ventAtLevel = (system: System, frequencies: Float64Array): VentAtLevel =>
+  compileVentAtLevel(system)(frequencies);
+
+/** The same for questions at many frequencies, one after the other: the network is compiled once. */
+export function compileVentAtLevel(system: System): (frequencies: Float64Array) => VentAtLevel {
   const { air } = system;
-  const { probe, area, sweep } = onlyOpening(system);
+  const opening = onlyOpening(system);
+  return (frequencies) => sweptVent(opening, air, frequencies);
+}
+
+function sweptVent(
+  { probe, area, sweep }: ReturnType<typeof onlyOpening>,
+  air: Air,
+  frequencies: Float64Array,
+): VentAtLevel {
   const some = (air.density * air.speedOfSound) / area;
   const [{ probes, columns: linear }, { columns: lossy }] = [sweep([0], frequencies), sweep([some], frequencies)];
   const place = probes.indexOf(probe);

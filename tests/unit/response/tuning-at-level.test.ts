@@ -1,0 +1,64 @@
+import { quadraticLoss } from '@airspring/core/duct';
+import {
+  closedBox,
+  fourthOrderBandPass,
+  lineVentedBox,
+  parallelBandPass,
+  type System,
+  ventedBox,
+} from '@airspring/core/enclosure';
+import { si } from '@airspring/core/quantity';
+import { type TuningAtLevel, tuningAtLevel } from '@airspring/core/response';
+import { expect, test } from 'vitest';
+import { driver as drivers } from '../laws/boxes.js';
+
+const box = ventedBox({ drivers, netVolume: '45 L', fb: '27 Hz', QL: 7, ventArea: '44 cm²' });
+const loss = quadraticLoss({ outward: 1.5 as never });
+const at = (volts: number, system: System = box): TuningAtLevel => {
+  const told = tuningAtLevel(system, { driveVoltageRms: si('voltageRms', volts), loss });
+  if (!told.ok) throw new Error(told.because[0]!.text);
+  return told;
+};
+
+test('with level the quality falls, and the tuning hardly moves, as was measured of vents', () => {
+  const levels = [1, 5, 20, 60].map((volts) => at(volts));
+  const qualities = levels.map(({ large }) => large.Q!);
+  expect(qualities).toEqual([...qualities].sort((a, b) => b - a));
+  for (const { small, large } of levels) {
+    expect(small.fb).toBeCloseTo(27, 10);
+    expect(small.Q).toBeCloseTo(7, 8);
+    expect(large.Q).toBeLessThan(7);
+    expect(Math.abs(large.fb / 27 - 1)).toBeLessThan(0.04);
+    expect(large.airSpeedPeak).toBeLessThan(small.airSpeedPeak);
+  }
+});
+
+test('a box that loses nothing has no quality factor until its vent loses, and a small drive changes nothing', () => {
+  const lossless = ventedBox({ drivers, netVolume: '45 L', fb: '27 Hz', ventArea: '44 cm²' });
+  expect(at(1, lossless).small.Q).toBeUndefined();
+  expect(at(1, lossless).large.Q).toBeGreaterThan(5);
+  const { small, large } = at(1e-6);
+  expect(large.Q).toBeCloseTo(small.Q!, 4);
+  expect(large.leastImpedance!.frequency).toBeCloseTo(small.leastImpedance!.frequency, 4);
+});
+
+test('the chamber of a band-pass box and a vent along which waves travel have a tuning too', () => {
+  const chambers = { rearVolume: '30 L', frontVolume: '20 L', frontTuning: '50 Hz', frontVentArea: '50 cm²' } as const;
+  const bandPass = fourthOrderBandPass({ drivers, ...chambers, frontQL: 10 });
+  expect(at(5, bandPass).small.fb).toBeCloseTo(50, 6);
+  expect(at(5, bandPass).large.Q!).toBeLessThan(at(5, bandPass).small.Q ?? Infinity);
+  const lined = lineVentedBox({ drivers, netVolume: '45 L', vent: { diameter: '75 mm', length: '30 cm' }, QL: 7 });
+  const { small, large } = at(10, lined);
+  expect(small.Q!).toBeGreaterThan(large.Q!);
+  expect(small.fb).toBeGreaterThan(20);
+});
+
+test('a tuning outside the band is not found, and a box without a vent, or with several, is refused', () => {
+  const driveVoltageRms = '20 V';
+  const rear = { rearVolume: '40 L', rearTuning: '28 Hz', rearVentArea: '50 cm²' } as const;
+  const front = { frontVolume: '20 L', frontTuning: '60 Hz', frontVentArea: '50 cm²' } as const;
+  const above = tuningAtLevel(box, { driveVoltageRms, loss, from: '50 Hz', to: '90 Hz' });
+  expect(above).toMatchObject({ ok: false, because: [{ code: 'no-tuning' }] });
+  expect(() => at(20, closedBox({ drivers, netVolume: '45 L' }))).toThrow(/a vent of a stated area/);
+  expect(() => at(20, parallelBandPass({ drivers, ...front, ...rear }))).toThrow(/one vent, or several alike/);
+});
