@@ -85,6 +85,7 @@ export type { ScatterTold } from './record/scatter.js';
 export type { DriverVerdict } from './record/per-driver.js';
 /** What does an existing box do now, and what could be changed about it? */
 export { type Retrofit, retrofit } from './standing/retrofit.js';
+export { type RankedVent, rankedVents } from './standing/ranked-vents.js';
 export type { Account } from './standing/account.js';
 export type { Band, Bands } from './standing/bands.js';
 export type { ChangedBox, Row, RowDone, RowNot } from './standing/row.js';

@@ -8,6 +8,7 @@ import type { BoxOpening, KindWish, Load, Point, Variant } from './box-kind.js';
 interface OneOpening extends Omit<BoxOpening, 'section' | 'length'> {
   /** Its element in the topology of the family. */
   readonly element: string;
+  /** Equal openings give the same object: what is known of one is kept with it. */
   readonly section: (point: Point) => VentSection;
   /** Length of a vent with two open ends. */
   readonly length?: (point: Point) => number;
@@ -68,19 +69,23 @@ export const airSpeedIn = (
 
   const [{ section }] = openings;
   const from = si('frequency', safeFromOf(wanted));
-  const limitsAt = kept((point: Point) => quietLimits(section(point), { air, from }));
-  const least = (point: Point, integrated?: true): number =>
-    Math.SQRT2 * (limitsAt(point).find((one) => one.integrated === integrated)?.greatestRms ?? Infinity);
+  const known = new WeakMap<VentSection, Quiet>();
+  const quietAt = (point: Point): Quiet => {
+    const opening = section(point);
+    const found = known.get(opening) ?? quietOf(quietLimits(opening, { air, from }));
+    known.set(opening, found);
+    return found;
+  };
   const moved: Load = {
     probes,
     integrated: true,
-    capacity: (point) => area(point) * least(point, true),
+    capacity: (point) => area(point) * quietAt(point).moved,
     what: `travel of the air in the ${called}, peak`,
     meaning: 'travel',
     perReading: (point) => 1 / area(point),
     below: `the travel of ${below}`,
   };
-  const slow: Load = { ...speed, capacity: (point) => area(point) * least(point) };
+  const slow: Load = { ...speed, capacity: (point) => area(point) * quietAt(point).speed };
   const quietWish: KindWish = {
     path: 'vent.quiet',
     what: `level up to which the ${called} is quiet`,
@@ -95,18 +100,21 @@ export const airSpeedIn = (
   };
   return {
     loads: [speed, moved, slow],
-    limits: (point) => [limit, ...limitsAt(point)].flatMap(ofEach),
+    limits: (point) => [limit, ...quietAt(point).limits].flatMap(ofEach),
     wishes: [wish, quietWish],
     openings: openingsAt,
   };
 };
 
-/** The last answer of a function, which is asked for the same point several times. */
-function kept<Answer>(of: (point: Point) => Answer): (point: Point) => Answer {
-  let [asked, answer]: [string, Answer | undefined] = ['', undefined];
-  return (point) => {
-    const key = point.join(' ');
-    if (key !== asked) [asked, answer] = [key, of(point)];
-    return answer as Answer;
-  };
+/** The limits of an opening that stays quiet, and the peaks of how far and how fast its air may move, m and m/s. */
+interface Quiet {
+  readonly limits: readonly Limit[];
+  readonly moved: number;
+  readonly speed: number;
+}
+
+function quietOf(limits: readonly Limit[]): Quiet {
+  const least = (integrated?: true) =>
+    Math.SQRT2 * (limits.find((one) => one.integrated === integrated)?.greatestRms ?? Infinity);
+  return { limits, moved: least(true), speed: least() };
 }

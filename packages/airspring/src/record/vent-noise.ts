@@ -1,7 +1,14 @@
 import type { Air } from '@airspring/core/air';
 import type { System } from '@airspring/core/enclosure';
-import type { FrequencyGrid } from '@airspring/core/quantity';
-import { compileAtLevel, compiledSystem, type LossByVent, probeColumns } from '@airspring/core/response';
+import { type FrequencyGrid, si } from '@airspring/core/quantity';
+import {
+  type BoxResonance,
+  compileAtLevel,
+  compiledSystem,
+  type LossByVent,
+  probeColumns,
+  tuningAtLevel,
+} from '@airspring/core/response';
 import { onsetSpan, openingOf, type SharedOpening, type VentInput, ventLoss } from '@airspring/core/vent';
 import type { BoxOpening } from '../kind/box-kind.js';
 import { worst } from './worst.js';
@@ -22,6 +29,15 @@ export interface VentedTold {
   readonly noise: VentNoiseTold;
   /** Left out where no published loss suits the opening. */
   readonly compression?: CompressionTold;
+  /** Left out also where several unlike vents or cones share the box. */
+  readonly tuning?: TuningTold;
+}
+
+/** How the resonance of a box and its vent changes at a drive, V rms: without the loss of the vent and by its steady loss. */
+export interface TuningTold {
+  readonly drive: number;
+  readonly small: BoxResonance;
+  readonly large: BoxResonance;
 }
 
 /** Up to which level a vent is quiet by every published onset, and from which on one vent passes all of them, each at its worst tone. */
@@ -91,6 +107,14 @@ export function compressionOf(
   return { frequency, low, nominal, high };
 }
 
+/** What becomes of the tuning at the drive that gives the wanted level where the sound falls behind most. */
+function tuningOf(system: System, vent: VentInput, drive: number): TuningTold | undefined {
+  if (!compiledSystem(system).probes.includes('coneVelocity')) return undefined;
+  const loss = ventLoss({ vent }).nominal;
+  const told = tuningAtLevel(system, { driveVoltageRms: si('voltageRms', drive), loss });
+  return told.ok ? { drive, small: told.small, large: told.large } : undefined;
+}
+
 /** What is known of the openings of a box, from its levels for 1 V and from the drives for the wanted level; nothing without openings. */
 export function ventedOf(
   system: System,
@@ -113,9 +137,16 @@ export function ventedOf(
   const vents = openings.flatMap(({ of, section, length }) =>
     length === undefined ? [] : [{ of, vent: { ...section, length } }],
   );
+  const compression = vents.length === openings.length ? compressionOf(system, vents, band, drive) : undefined;
+  const [only, ...others] = vents;
+  const tuning =
+    compression && others.length === 0
+      ? tuningOf(system, only!.vent, drive[band.indexOf(compression.frequency as never)]!)
+      : undefined;
   return {
     called: first.called,
     noise: ventNoiseOf(heard, band, levels, system.air),
-    ...(vents.length === openings.length && { compression: compressionOf(system, vents, band, drive) }),
+    ...(compression && { compression }),
+    ...(tuning && { tuning }),
   };
 }

@@ -81,7 +81,16 @@ function firstText(answer: Retrofit, say: Phrasing): string {
   ];
   const [before, after] = [now.account.noise?.quiet.level, account.noise?.quiet.level];
   if (before !== undefined && after !== undefined) {
-    changes.push(`the vent is quiet up to ${say.decibels(before)} → ${say.decibels(after)}`);
+    const louder = after - before;
+    changes.push(
+      `the vent is quiet up to ${say.decibels(before)} → ${say.decibels(after)}, ${say.decibels(Math.abs(louder))} ${louder < 0 ? 'less loud' : 'louder'} before it may be heard`,
+    );
+  }
+  const [behind, then] = [now.account.compression, account.compression];
+  if (behind && then) {
+    changes.push(
+      `the sound falls behind at the wanted level by ${say.decibels(behind.nominal)} → ${say.decibels(then.nominal)} since the vent loses (published losses give ${then.low.toFixed(1)} to ${say.decibels(then.high)})`,
+    );
   }
   const ranges = row.bands ? ` As far as the measured drivers are known, ${rangesText(row.bands, say)}.` : '';
   return `Do this first: ${row.change}, number ${number} below. ${say.phrase(row.what)}. It changes: ${changes.join('; ')}.${ranges}`;

@@ -11,6 +11,7 @@ import { caution, heading, paragraph, table } from './layout.js';
 import { byEyeCautions, byEyeSteps, measuredRows, measuredSentences } from './measured-text.js';
 import { type Phrasing, phrasing, type Units } from './phrasing.js';
 import { printable } from './printable.js';
+import { rankedText } from './ranked-text.js';
 import { holeText, tubeRows, tubeSentences } from './tubes-text.js';
 
 const rowText = (row: RowDone, number: number, say: Phrasing): string =>
@@ -83,6 +84,7 @@ export function retrofitText(given: Retrofit, units: Units = {}): string {
     ...designBlocks(answer, say),
     ...(not.length > 0 ? [heading('What cannot be done', '-'), table('ll', not)] : []),
     ...tubesText(answer, say),
+    ...rankedText(answer, say),
     ...byEyeBlocks(answer, say),
     ...(assumed.length > 0
       ? [heading('What was assumed', '-'), ...assumed.map((phrase) => paragraph(say.phrase(phrase)))]

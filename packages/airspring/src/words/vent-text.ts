@@ -3,7 +3,7 @@ import type { Phrasing } from './phrasing.js';
 
 /** Between which levels it is doubtful whether a vent is heard, and what the sound loses in it. */
 export function ventSentences(
-  { called, noise: { quiet, noisy }, compression }: VentedTold,
+  { called, noise: { quiet, noisy }, compression, tuning }: VentedTold,
   quietWanted: boolean,
   say: Phrasing,
 ): string {
@@ -15,6 +15,7 @@ export function ventSentences(
     `Above ${say.decibels(noisy.level)} ${several ? noisy.where : 'it'} has passed them all and is noisy. Between the two it is doubtful.`,
     ...(quietWanted ? ['You want it quiet at the wanted level.'] : []),
     ...(compression ? [lossSentences(compression, several ? 'the vents' : called, say)] : []),
+    ...(tuning ? [tuningSentence(tuning, say)] : []),
   ].join(' ');
 }
 
@@ -24,3 +25,17 @@ const lossSentences = (
   say: Phrasing,
 ): string =>
   `The air loses pressure in ${where} by its speed: at the wanted level the sound falls behind by about ${say.decibels(nominal)} at ${say.hertz(frequency)}. Published losses give ${low.toFixed(1)} to ${say.decibels(high)}.`;
+
+/** What a loss does to the resonance, to its sharpness and to the dip by which it is measured. */
+function tuningSentence({ drive, small, large }: NonNullable<VentedTold['tuning']>, say: Phrasing): string {
+  const duller =
+    large.Q === undefined
+      ? ''
+      : `has a quality factor of ${large.Q.toFixed(1)}${small.Q === undefined ? '' : ` instead of ${small.Q.toFixed(1)}`} and `;
+  const [before, after] = [small.leastImpedance, large.leastImpedance];
+  const dip =
+    before && after
+      ? ` The dip of the impedance moves from ${say.hertz(before.frequency)} to ${say.hertz(after.frequency)}.`
+      : '';
+  return `At ${say.volts(drive)} rms the resonance of box and vent ${duller}is at ${say.hertz(large.fb)} instead of ${say.hertz(small.fb)}.${dip}`;
+}

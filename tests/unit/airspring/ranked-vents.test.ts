@@ -1,0 +1,61 @@
+/** What could be done about a vent that chuffs, ranked by the level up to which it is quiet. */
+import { design, rankedVents, reportText, retrofit, retrofitText } from 'airspring';
+import { expect, test } from 'vitest';
+import whale from '../../../packages/airspring/briefs/whale-bench.json' with { type: 'json' };
+import { demoStanding, retrofitted } from '../../arbitrary/standing.js';
+
+const joined = (text: string): string => text.replace(/\s+/g, ' ');
+const answer = retrofitted(demoStanding);
+const ranked = rankedVents(answer);
+
+test('changes, combinations and tubes are ranked by the level up to which their vents are quiet, then by what these lose', () => {
+  expect(new Set(ranked.map(({ what }) => what))).toEqual(new Set(['change', 'design', 'tube']));
+  const tenths = ranked.map(({ quiet }) => Math.round(10 * quiet));
+  expect(tenths).toEqual([...tenths].sort((a, b) => b - a));
+  ranked.forEach(({ account }, i) => {
+    const next = ranked[i + 1];
+    if (next && tenths[i] === tenths[i + 1])
+      expect(account.compression!.nominal).toBeLessThanOrEqual(next.account.compression!.nominal);
+  });
+  for (const { quiet, louder } of ranked) expect(quiet - louder).toBeCloseTo(answer.now.account.noise!.quiet.level, 12);
+});
+
+test('each tube and each design that has a vent is among them', () => {
+  const tubes = answer.tubeSets.reduce((sum, { proposed }) => sum + proposed.length, 0);
+  expect(ranked.filter(({ what }) => what === 'tube')).toHaveLength(tubes);
+  const vented = answer.designs.filter(({ account }) => account.noise);
+  expect(ranked.filter(({ what }) => what === 'design')).toHaveLength(vented.length);
+});
+
+test('a vent that is quiet at the wanted level leaves nothing to rank', () => {
+  const soft = structuredClone(demoStanding) as unknown as { wanted: { level: string }; standing: { keep: string[] } };
+  soft.wanted.level = '70 dB';
+  soft.standing.keep = ['box', 'drivers', 'wiring', 'holes', 'tuning'];
+  const quiet = retrofit(soft);
+  expect(rankedVents(quiet)).toEqual([]);
+  expect(retrofitText(quiet)).not.toContain('Which vent stays quiet');
+});
+
+test('the report ranks them, and says how much louder the new vent plays before it is heard and what it loses', () => {
+  const text = joined(retrofitText(answer));
+  const [best] = ranked;
+  expect(text).toContain('Which vent stays quiet up to the highest level');
+  expect(text).toContain(`${best!.quiet.toFixed(1)} +${best!.louder.toFixed(1)}`);
+  const first = answer.rows[answer.first!]!;
+  if (!first.ok) throw new Error('the first change can be made');
+  const [before, after] = [answer.now.account, first.account];
+  const louder = after.noise!.quiet.level - before.noise!.quiet.level;
+  expect(text).toContain(`${louder.toFixed(1)} dB louder before it may be heard`);
+  const [behind, then] = [before.compression!, after.compression!].map(({ nominal }) => nominal.toFixed(1));
+  expect(text).toContain(`falls behind at the wanted level by ${behind} dB → ${then} dB`);
+});
+
+test('the report of a new box says what the loss does to the tuning at the wanted level', () => {
+  const told = design(whale);
+  if (!told.ok) throw new Error('the whale bench can be built');
+  const { tuning } = told.designs[0]!.vented!;
+  expect(tuning!.large.Q!).toBeLessThan(tuning!.small.Q!);
+  expect(joined(reportText(told))).toContain(
+    `has a quality factor of ${tuning!.large.Q!.toFixed(1)} instead of ${tuning!.small.Q!.toFixed(1)}`,
+  );
+});
