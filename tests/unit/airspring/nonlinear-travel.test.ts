@@ -1,12 +1,15 @@
 /** What is told of a nonlinear driver: its states at the greatest voltage, as core finds them. */
 import { branchesAtLevel } from '@airspring/core/limit';
-import { respond } from '@airspring/core/response';
+import { type Length, si } from '@airspring/core/quantity';
+import { respond, respondAtLevel } from '@airspring/core/response';
+import { type VentSection, ventLoss } from '@airspring/core/vent';
 import type { Brief } from 'airspring';
 import { expect, test } from 'vitest';
 import campfire from '../../../packages/airspring/briefs/campfire-box.json' with { type: 'json' };
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
 import { closed } from '../../../packages/airspring/src/kind/closed.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
+import { vented } from '../../../packages/airspring/src/kind/vented.js';
 import { nonlinearTravelOf } from '../../../packages/airspring/src/record/nonlinear-travel.js';
 import { playingOf } from '../../../packages/airspring/src/record/playing.js';
 import { nonlinearTravelSentences } from '../../../packages/airspring/src/words/nonlinear-travel-text.js';
@@ -29,6 +32,20 @@ function boxWith(largeSignal: object, voltage: string, damped = 1.6) {
   const { system, largeSignal: large } = playingOf({ variant, point: [0.06], demand: {} } as never);
   return { job, system, told: () => nonlinearTravelOf(job, system, large) };
 }
+/** The same driver in a vented box. */
+function ventedWith(largeSignal: object) {
+  const driver = { ...sheet, Qms: 8, Qes: 0.4, Qts: 0.4 / 1.05, largeSignal };
+  const brief = {
+    ...campfire,
+    drivers: [driver],
+    box: { kinds: ['vented'] },
+    amplifier: { voltage: '30 V', current: '20 A' },
+  };
+  const job = readBrief(JSON.parse(JSON.stringify(brief)) as Brief, standard);
+  return { job, variant: vented.variants(job as never, job.choices[0]!)[0]! };
+}
+const lossOf = ({ section, length }: { readonly section: VentSection; readonly length?: Length }) =>
+  ventLoss({ vent: { ...section, length: length! } }).nominal;
 const stiff = { reach: '8 mm', coefficients: [0, 4] };
 const say = phrasing({});
 const text = (told: ReturnType<typeof nonlinearTravelOf>, voltage: number) =>
@@ -81,4 +98,21 @@ test('nothing is told without a curve, and a curve that falls to zero is refused
   expect(faultsOf(told)).toMatchObject([
     { code: 'not-positive', path: 'drivers[0].largeSignal.forceFactor.coefficients', remedy: 'Shorten reach.' },
   ]);
+});
+
+test('in a vented box the loss of the vent is counted, in the states and in what a linear driver would do', () => {
+  const { job, variant } = ventedWith({ forceFactor: { reach: '30 mm', coefficients: [0, -0.3] } });
+  const { system, largeSignal, openings } = playingOf({ variant, point: [0.03, 44, 0.05], demand: {} } as never);
+  const told = nonlinearTravelOf(job, system, largeSignal, openings)!;
+  const { loss, driveVoltageRms } = { loss: lossOf(openings![0]!), driveVoltageRms: si('voltageRms', 30) };
+  const { value, frequency, linear } = told.travel!;
+  const Bl = { coefficients: [1, 0, -0.3 / 0.03 ** 2], upTo: '30 mm' } as const;
+  const most = (withLoss: boolean) =>
+    branchesAtLevel(system, [frequency], { driveVoltageRms, Bl, ...(withLoss && { loss }) })[0]!.branches.at(-1)!;
+  expect(value).toBe(most(true).displacementPeak);
+  expect(most(false).displacementPeak).not.toBeCloseTo(value, 5);
+  expect(linear).toBe(respondAtLevel(system, [frequency], { driveVoltageRms, loss }).displacementPeak[0]);
+  expect(told.ventLoss).toBe(true);
+  expect(text(told, 30)).toContain('The loss of the vent is counted. This leaves out harmonics, and');
+  expect(nonlinearTravelOf(job, system, largeSignal)!.ventLoss).toBe(false);
 });

@@ -1,8 +1,10 @@
 import type { System } from '@airspring/core/enclosure';
 import { branchesAtLevel, type TravelCurve } from '@airspring/core/limit';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
-import { respond } from '@airspring/core/response';
+import { respond, respondAtLevel } from '@airspring/core/response';
+import { ventLoss } from '@airspring/core/vent';
 import { type CurveTold, type Job, type LargeSignal, safeFromOf } from '../job/job.js';
+import type { BoxOpening } from '../kind/box-kind.js';
 import { inLargeSignal } from './large-signal-faults.js';
 import type { At } from './load.js';
 import { worst } from './worst.js';
@@ -23,6 +25,8 @@ export interface NonlinearTravel {
   };
   /** The least and the greatest tone at which it would go beyond the reach, Hz. */
   readonly beyond?: { readonly from: number; readonly to: number };
+  /** Whether the loss of the vent is counted, by steady data: of one vent, or several alike. */
+  readonly ventLoss: boolean;
 }
 
 const TONES = 80;
@@ -32,12 +36,15 @@ export function nonlinearTravelOf(
   job: Job,
   system: System,
   large: LargeSignal | undefined,
+  openings: readonly BoxOpening[] = [],
 ): NonlinearTravel | undefined {
   const choice = job.choices.find(({ largeSignal }) => largeSignal === large);
   const { forceFactor, stiffness: spring } = large ?? {};
   // A suspension over frequency has no one stiffness at rest.
   const stiffness = typeof system.network.values.Cms === 'number' ? spring : undefined;
   if (choice === undefined || (forceFactor === undefined && stiffness === undefined)) return undefined;
+  const [opening, ...others] = openings;
+  const loss = others.length === 0 ? lossOf(opening) : undefined;
   const driveVoltageRms = si('voltageRms', job.amplifier.voltage);
   const grid = logarithmicGrid(safeFromOf(job.wanted), job.wanted.highest, TONES);
   const states = inLargeSignal(choice.driverIndex, () =>
@@ -45,6 +52,7 @@ export function nonlinearTravelOf(
       driveVoltageRms,
       ...(forceFactor && { Bl: curveOf(forceFactor) }),
       ...(stiffness && { stiffness: curveOf(stiffness) }),
+      ...(loss && { loss }),
     }),
   ).map(({ frequency, branches, beyond }) => {
     const stays = branches.filter(({ stable }) => stable).map(({ displacementPeak }) => displacementPeak);
@@ -54,6 +62,10 @@ export function nonlinearTravelOf(
     grid,
     Float64Array.from(states, ({ stays }) => stays.at(-1) ?? 0),
   );
+  const at = [most.frequency];
+  const linear = loss
+    ? respondAtLevel(system, at, { driveVoltageRms, loss })
+    : respond(system, at, { driveVoltageRms });
   const several = states.filter(({ stays }) => stays.length > 1);
   const gap = ({ stays }: (typeof states)[number]) => stays.at(-1)! - stays[0]!;
   const widest = several.toSorted((a, b) => gap(b) - gap(a))[0];
@@ -63,12 +75,17 @@ export function nonlinearTravelOf(
     curves: [...(forceFactor ? ['force factor' as const] : []), ...(stiffness ? ['stiffness' as const] : [])],
     reach: Math.min(forceFactor?.reach ?? Infinity, stiffness?.reach ?? Infinity),
     ...(most.value > 0 && {
-      travel: { ...most, linear: respond(system, [most.frequency], { driveVoltageRms }).displacementPeak[0]! },
+      travel: { ...most, linear: linear.displacementPeak[0]! },
     }),
     ...(widest && { several: { ...ends(several), frequency: widest.frequency, travels: widest.stays } }),
     ...(beyond.length > 0 && { beyond: ends(beyond) }),
+    ventLoss: loss !== undefined,
   };
 }
+
+/** What an opening with two ends loses by the speed of its air; of others nothing was published. */
+const lossOf = ({ section, length }: Partial<BoxOpening> = {}) =>
+  section && length !== undefined ? ventLoss({ vent: { ...section, length } }).nominal : undefined;
 
 /** A curve over its value at rest as core takes it: only its shape counts. */
 const curveOf = ({ reach, coefficients }: CurveTold): TravelCurve => ({

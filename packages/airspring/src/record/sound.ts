@@ -147,7 +147,7 @@ export function soundOf(
   const drive = worst(band, driveFor);
   const impedance = impedanceTold(system, wanted.highest);
   const { load } = impedance;
-  const nonlinearTravel = nonlinearTravelOf(job, system, playing.largeSignal);
+  const nonlinearTravel = nonlinearTravelOf(job, system, playing.largeSignal, openings);
   const mechanical = mechanicalOf(job, system, playing.largeSignal?.Xmech);
   const vented = ventedOf(system, openings, band, levelPerVolt, driveFor);
 
