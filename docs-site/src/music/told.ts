@@ -1,3 +1,4 @@
+import { greatestCoilRise } from '@airspring/core/limit';
 import { widths } from '../example/figure-markup.js';
 import { html, table } from '../html.js';
 import { tied } from '../say.js';
@@ -63,7 +64,9 @@ function labelOf(accounts: readonly BoxAccount[]): string {
     .map((account, i) => {
       const { airSpeed, travel, rise } = account;
       const air = airSpeed === undefined ? '' : `moves the air in its vent at up to ${airSpeed.toFixed(1)} m/s and `;
-      const warm = rise ? `; its coil warms up by ${Math.max(...rise).toFixed(0)} K` : '';
+      const most = rise ? Math.max(...rise) : 0;
+      const ends = most > greatestCoilRise ? `, more than the ${greatestCoilRise} K up to which the model holds` : '';
+      const warm = rise ? `; its coil warms up by ${most.toFixed(0)} K${ends}` : '';
       return `${'AB'[i]} ${air}${air ? 'its' : 'moves its'} cone by up to ${(1000 * travel).toFixed(1)} mm${warm}. ${limitSentence(account)}${lumpedSentence(account)}`;
     })
     .join(' ');

@@ -233,3 +233,15 @@ check('vent.onset-span.noisy', {
   unit: 'm/s',
   tolerance: { relative: 1e-8, why: 'nine digits' },
 });
+
+check('vent.loss.least-end', {
+  formula: 'vent/ventLoss',
+  source: { key: 'harris1930', locator: 'rounded entrance at r/D 0.16, 0; out of the end 1 (rennels2012); their mean' },
+  status: 'derived',
+  kind: 'table',
+  given: { part: { value: [0, 1], unit: '1' } },
+  got: ({ part }) => ventLoss({ vent: { diameter: '75 mm', length: '60 cm' } }).parts[part]!.low,
+  expected: [0.5, 0.5],
+  unit: '1',
+  tolerance: { relative: 1e-15, why: 'a mean' },
+});

@@ -7,6 +7,7 @@ import {
   coilTemperatureLimit,
   currentLimit,
   damageLimit,
+  greatestCoilRise,
   greatestLevelWithLosses,
   greatestProgrammeLevel,
   limitsOfEach,
@@ -53,11 +54,27 @@ test('a model is of copper unless it says otherwise, survives JSON, and is accep
 
 test('a coil is warm within seconds, a magnet within the hour', () => {
   const after = (time: `${number} s`) => temperatureAfter(heat, { power: '40 W', time });
-  expect(after('0 s')).toEqual({ coil: 0, magnet: 0 });
+  expect(after('0 s')).toEqual({ coil: 0, magnet: 0, warnings: [] });
   // A minute is long for the coil and short for the magnet.
   expect(after('60 s').coil).toBeGreaterThan(0.95 * 3.5 * 40);
   expect(after('60 s').magnet).toBeLessThan(0.05 * 1.5 * 40);
   expect(after('100000 s').magnet).toBeCloseTo(60, 9);
+});
+
+test('a coil hotter than any that is known to survive is told with a warning, in each answer about heat', () => {
+  const at = (driveVoltageRms: '10 V' | '400 V') => [
+    respondWithHeat(closed, [30, 100], { driveVoltageRms, heat }),
+    programmeHeat(closed, { programme: pink, driveVoltageRms, heat }),
+  ];
+  for (const { warnings } of at('10 V')) expect(warnings).toEqual([]);
+  for (const { warnings, coilRise } of at('400 V')) {
+    const most = typeof coilRise === 'number' ? coilRise : Math.max(...coilRise);
+    expect(most).toBeGreaterThan(greatestCoilRise);
+    expect(warnings).toMatchObject([{ code: 'outside-validity', path: 'coilRise', got: most }]);
+  }
+  const after = (power: '40 W' | '200 W') => temperatureAfter(heat, { power, time: '3600 s' });
+  expect(after('40 W').warnings).toEqual([]);
+  expect(after('200 W').warnings[0]!.expected).toContain('at most 250 K');
 });
 
 test('each coil of a group has its share of the power', () => {

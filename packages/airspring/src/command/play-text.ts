@@ -1,4 +1,5 @@
 import { visible } from '@airspring/core/fault';
+import { greatestCoilRise } from '@airspring/core/limit';
 import { format } from '@airspring/core/quantity';
 import type { Slice } from '@airspring/transient/timeline';
 import { listOf } from '../kind/wording.js';
@@ -74,6 +75,11 @@ const againText = (played: Played): string =>
     ? ` Played again so, it uses ${(100 * played.again.mostUsed).toFixed(0)} % of the most used limit: ${nounOf(played.again.limit, played)}.`
     : '';
 
+const hotText = (rise: number): string =>
+  rise > greatestCoilRise
+    ? ` Above ${greatestCoilRise} K the model of the heat ends, and few coils survive: play it quieter.`
+    : '';
+
 /** How it was simulated, and what that leaves out. */
 function simulationText({ simulation, account: { unsolved, peak } }: Played): string {
   const { kind, includes, leftOut, untold, beyond } = simulation;
@@ -87,7 +93,7 @@ function simulationText({ simulation, account: { unsolved, peak } }: Played): st
     'The last column but one is in proportion to the level, which is only about right here.',
     beyond &&
       `The cone goes ${format('length', beyond.farthest, 'mm')}; the curves are known up to ${format('length', beyond.reach, 'mm')}, and taken to stay as they are there.`,
-    peak.coilRise !== undefined && `The coil gets warmer by ${peak.coilRise.toFixed(0)} K.`,
+    peak.coilRise !== undefined && `The coil gets warmer by ${peak.coilRise.toFixed(0)} K.${hotText(peak.coilRise)}`,
     unsolved > 0 && `${unsolved} samples have no solution: do not trust the loudest passages.`,
   ];
   return says.filter((one) => typeof one === 'string').join(' ');

@@ -27,7 +27,13 @@ export { type OnsetColumns, type VentOnsetOptions, type VentOnsets, ventOnsets }
 /** How far and how fast may the air in a vent move that stays quiet? */
 export { type QuietOptions, quietLimits } from './quiet-limits.js';
 /** How does the coil of a driver warm up, and what is its resistance then? */
-export { hotResistance, type ThermalModel, type ThermalModelInput, thermalModel } from './thermal-model.js';
+export {
+  greatestCoilRise,
+  hotResistance,
+  type ThermalModel,
+  type ThermalModelInput,
+  thermalModel,
+} from './thermal-model.js';
 /** How hot are coil and magnet after a time of constant heat? */
 export { type TemperatureRise, temperatureAfter } from './temperature-after.js';
 /** How hot does the coil become at a drive, and how much level does that cost? */

@@ -1,5 +1,5 @@
 import type { System } from '../enclosure/index.js';
-import { InputError } from '../fault/index.js';
+import { InputError, type Warning } from '../fault/index.js';
 import { bracketedRoot } from '../numeric/index.js';
 import {
   type FrequencyGrid,
@@ -14,7 +14,7 @@ import {
 } from '../quantity/index.js';
 import { type ProgrammeInput, programme } from './programme.js';
 import { programmeColumns } from './programme-columns.js';
-import { heatField, type ThermalModelInput, thermalModel } from './thermal-model.js';
+import { heatField, riseWarnings, type ThermalModelInput, thermalModel } from './thermal-model.js';
 
 /** How hot a coil becomes while a programme plays, and what that costs. */
 export interface ProgrammeHeat {
@@ -30,6 +30,8 @@ export interface ProgrammeHeat {
   readonly frequencies: FrequencyGrid;
   /** How much lower the level is at each frequency than with a cold coil, dB. */
   readonly compression: Float64Array;
+  /** `outside-validity` where the coil is beyond what the model can tell. */
+  readonly warnings: readonly Warning[];
 }
 
 /**
@@ -48,7 +50,7 @@ export interface ProgrammeHeat {
  *
  * @validity a programme of many minutes whose loudness changes faster than the coil warms up; one driver, or several alike
  * @neglects what `thermalModel` neglects; loud passages longer than the time constant of the coil; the loss of the vent
- * @returns temperatures, level, and a column of compression
+ * @returns temperatures, level, a column of compression, and warnings
  * @throws InputError those of `programme`, `thermalModel` and `respond`; `inconsistent` for a system with several kinds of drivers
  * @source button1992 power compression by the rise of Re; own (the sum over a spectrum)
  * @example programmeHeat(box, { programme: pink, driveVoltageRms: '12 V', heat: model }).coilRise
@@ -93,6 +95,7 @@ export function programmeHeat(
     levelHalfSpace: si('level', level(rise) + 20 * Math.log10(drive)),
     frequencies: played.frequencies,
     compression,
+    warnings: riseWarnings(coilRise),
   };
 }
 

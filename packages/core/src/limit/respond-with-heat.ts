@@ -1,6 +1,7 @@
 import { flowLossField } from '../duct/flow-loss.js';
 import type { FlowLoss } from '../duct/index.js';
 import type { System } from '../enclosure/index.js';
+import type { Warning } from '../fault/index.js';
 import {
   type FrequencyGrid,
   frequencyGrid,
@@ -13,7 +14,7 @@ import { probePlaces } from '../response/compile.js';
 import { levelColumn } from '../response/index.js';
 import { levelOfFlow, REFERENCE_PRESSURE } from '../response/level.js';
 import { operatingPoints } from './operating-point.js';
-import { heatField, type ThermalModelInput, thermalModel } from './thermal-model.js';
+import { heatField, riseWarnings, type ThermalModelInput, thermalModel } from './thermal-model.js';
 
 export interface WithHeatOptions {
   readonly driveVoltageRms: VoltageRmsInput;
@@ -41,6 +42,8 @@ export interface WithHeat {
   readonly currentRms: Float64Array;
   /** Peak travel of the cone that moves most, m. */
   readonly displacementPeak: Float64Array;
+  /** `outside-validity` where the hottest coil is beyond what the model can tell. */
+  readonly warnings: readonly Warning[];
 }
 
 const shape = { driveVoltageRms: positive('voltageRms'), heat: heatField, loss: optional(flowLossField) };
@@ -60,10 +63,10 @@ const shape = { driveVoltageRms: positive('voltageRms'), heat: heatField, loss: 
  * | $I^2R/n$ | `power` | W | heat in each of n coils |
  * | $Y$ | | S | admittance that the coil sees in series with itself |
  *
- * @validity one driver, or several alike that share the power; steady sines of minutes. A coil may burn at a rise of 150 K and more:
- *   the result of a higher drive says how much it is too much
+ * @validity one driver, or several alike that share the power; steady sines of minutes. A coil may burn at a rise of 150 K and more;
+ *   beyond 250 K the model ends: the result says so in `warnings`, and tells by how much the drive is too much
  * @neglects what `thermalModel` neglects; the slower fall of magnet and suspension with heat
- * @returns one column each
+ * @returns one column each, with warnings
  * @throws InputError those of `respond` and `thermalModel`; `inconsistent` for a system with several kinds of drivers
  * @source button1992 power compression by the rise of Re; own (the root of it in any network)
  * @example respondWithHeat(box, [30, 100], { driveVoltageRms: '20 V', heat: model }).compression
@@ -103,5 +106,6 @@ export function respondWithHeat(system: System, frequencies: ArrayLike<number>, 
     power,
     currentRms,
     displacementPeak,
+    warnings: riseWarnings(coilRise.reduce((most, rise) => Math.max(most, rise), 0)),
   };
 }

@@ -1,3 +1,4 @@
+import type { Warning } from '../fault/index.js';
 import {
   notNegative,
   type PowerInput,
@@ -6,12 +7,14 @@ import {
   type TemperatureDifference,
   type TimeInput,
 } from '../quantity/index.js';
-import { type ThermalModelInput, thermalModel } from './thermal-model.js';
+import { riseWarnings, type ThermalModelInput, thermalModel } from './thermal-model.js';
 
 /** Rise of coil and magnet above the air. */
 export interface TemperatureRise {
   readonly coil: TemperatureDifference;
   readonly magnet: TemperatureDifference;
+  /** `outside-validity` where the coil is beyond what the model can tell. */
+  readonly warnings: readonly Warning[];
 }
 
 const shape = { power: notNegative('power'), time: notNegative('time') };
@@ -35,7 +38,7 @@ const shape = { power: notNegative('power'), time: notNegative('time') };
  * @validity heat that does not change meanwhile: at a constant voltage it falls as the coil warms up, see `respondWithHeat`
  * @neglects what `thermalModel` neglects
  * @throws InputError those of `thermalModel`; `unit`, `not-finite`, `not-positive`, `out-of-range`
- * @returns rises in kelvins
+ * @returns rises in kelvins, with warnings
  * @source button1992 two stages, coil and magnet, solved exactly
  * @example temperatureAfter(model, { power: '40 W', time: '30 s' }).coil
  */
@@ -56,5 +59,9 @@ export function temperatureAfter(
   const A = (Rv / coilTime - slow * (Rv + Rm)) / apart;
   const coil = power * (A * nearly + (Rv + Rm - A) * soon);
   const magnet = ((power * Rm) / apart) * (fast * soon - slow * nearly);
-  return { coil: si('temperatureDifference', coil), magnet: si('temperatureDifference', magnet) };
+  return {
+    coil: si('temperatureDifference', coil),
+    magnet: si('temperatureDifference', magnet),
+    warnings: riseWarnings(coil),
+  };
 }

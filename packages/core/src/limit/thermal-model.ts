@@ -1,3 +1,4 @@
+import type { Warning } from '../fault/index.js';
 import {
   nested,
   optional,
@@ -65,16 +66,37 @@ export const heatField = nested(shape);
  * | $\tau_v, \tau_m$ | `coilTime`, `magnetTime` | s | time constants of the stages; typically 1 to 10 s, and 10 to 60 min |
  * | $\alpha$ | `coefficient` | 1/K | rise of Re; copper 0.00393 at 20 °C |
  *
- * @validity air near 20 °C, at which Re is stated; resistances that do not depend on level
+ * @validity air near 20 °C, at which Re is stated; resistances that do not depend on level; rises of the coil up to 250 K, beyond
+ *   which results carry the warning `outside-validity`
  * @neglects air that the moving cone pumps past the coil, which cools it; heat in the pole pieces; heat that the box keeps
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `unknown-field`
  * @returns the model
  * @source button1992 two stages, coil and magnet; hughes2008 coefficient of copper
+ * @source klippel2004 coils that bear a rise of over 250 K, and what two stages miss
  * @example thermalModel({ coilToMagnet: '3.5 K/W', magnetToAir: '1.5 K/W', coilTime: '6 s', magnetTime: '1200 s' })
  */
 export function thermalModel(input: ThermalModelInput): ThermalModel {
   return { coefficient: COPPER, ...readFields('heat', input, shape) };
 }
+
+/**
+ * The greatest rise of a coil up to which the model is a prediction, K. Coils that bear more are known (klippel2004), and the model of
+ * two stages then misses that a fast coil cools itself.
+ */
+export const greatestCoilRise = 250;
+
+/** Warns of a rise at which the model ends: the resistance bends, glue softens, and the air that the cone pumps cools the coil. */
+export const riseWarnings = (coilRise: number): Warning[] =>
+  coilRise <= greatestCoilRise
+    ? []
+    : [
+        {
+          code: 'outside-validity',
+          path: 'coilRise',
+          got: coilRise,
+          expected: `a rise of the coil of at most ${greatestCoilRise} K: beyond it the model ends, and few coils survive`,
+        },
+      ];
 
 /**
  * Resistance of a coil that has warmed up.

@@ -56,8 +56,9 @@ export const noiseOnsets: readonly NoiseOnset[] = [
   },
   {
     name: 'turbulent walls',
-    basis: 'the layer at the walls turns turbulent, at Reynolds numbers of 500 to 550; from memory',
-    sources: ['hino1976'],
+    basis:
+      'the layer at the walls turns turbulent, at Reynolds numbers of 500 to 550; from memory, between 200 and 850, thresholds of its stability read in an abstract',
+    sources: ['hino1976', 'blondeaux2021'],
     at: () => ({ boundaryReynolds: 500 }),
   },
 ];

@@ -34,10 +34,17 @@ export interface VentLoss {
 
 const shape = { vent: ventField, roughness: optional(notNegative('length')) };
 
-/** The least and the greatest loss of one open end in sound that was published: with wide rounded, and with thin sharp edges. */
+/**
+ * The least loss of one end: nothing in by a wide rounded edge (harris1930), and all out. Sound in tubes was reported to lose as little
+ * (atig2004, from memory).
+ */
 const END_LEAST = 0.5;
+/** The greatest loss of one end that was reported of sound: thin sharp edges (atig2004). From memory alone; steady data end at 1.6. */
 const END_MOST = 2.8;
-/** Flow out of an end loses all that it carries, whatever the shape of the edge. */
+/**
+ * Flow out of an end loses all that it carries, whatever the shape of the edge. Only a slender cone wins pressure back: above 50 to
+ * 60 degrees it does no better than a step (rennels2012), and a quarter round opens to more within half its radius.
+ */
 const EXIT = 1;
 
 /**
@@ -52,13 +59,16 @@ const EXIT = 1;
  * | $r_{wall}$ | `roughness` | Pa·s/m | what turbulent walls add: `turbulentWall` |
  *
  * These are data of steady flow. For sound in an open tube, one end was reported to lose between 0.5 (wide rounded edges) and 2.8
- * (thin sharp edges) times ½ρu². Both values are from memory, so `low` and `high` use them whatever the shape.
+ * (thin sharp edges) times ½ρu², both from memory, so `low` and `high` use them whatever the shape. Steady data give the same 0.5 for the
+ * best end; the 2.8 rests on memory alone. Programs of others hold 0.6 to 2 (read second-hand), within these.
  *
  * @validity speeds at which the air moves farther than the radius of the edges; below them the loss is less than `nominal`
- * @neglects jets that reach from one end to the other, ends near a wall, what several vents do to each other
+ * @neglects pressure that a flow wins back in a flare: its exit loses 1, as that of every edge; jets that reach from one end to the
+ *   other, ends near a wall, what several vents do to each other
  * @returns three losses and their parts
  * @throws InputError those of `effectiveLength`
- * @source idelchik1966 entrances; rennels2012 bends and exits; atig2004 range of measured ends (from memory)
+ * @source idelchik1966 entrances; rennels2012 bends and exits; harris1930 the least loss of an end
+ * @source atig2004 range of measured ends (from memory)
  * @example ventLoss({ vent: { diameter: '75 mm', length: '25 cm' } }).parts
  */
 export function ventLoss(input: VentLossInput): VentLoss {
