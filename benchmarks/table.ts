@@ -237,6 +237,14 @@ export const table: readonly Group[] = [
         }),
         unit: '/s',
       },
+      transient(
+        'timeline',
+        'timeline of five minutes of music, limits and onsets judged: seconds of sound a second',
+        '/s',
+        {
+          ...asFast(50),
+        },
+      ),
       transient('circuit', 'circuit simulator, steps of 20.8 µs: the same', '/s', { against: 'nonlinear', long: true }),
     ],
   },
@@ -282,6 +290,23 @@ export const table: readonly Group[] = [
         brief(`warm-${name}`, `${name.replace('-', ' ')}, warm`, 'ms', { long: true }),
       ]),
       brief('warm-impossible-bench', 'impossible bench, warm', 'ms', { long: true }),
+      ...(['cold', 'warm'] as const).flatMap((start) => [
+        brief(`${start}-quiet-campfire-box`, `campfire box with a quiet vent as a wish, ${start}`, 'ms', {
+          against: `${start}-campfire-box`,
+          ...atMost(1.5),
+          long: true,
+        }),
+        brief(
+          `${start}-quiet-whale-bench`,
+          `whale bench with a wish for a quiet vent that is refused, ${start}`,
+          'ms',
+          {
+            against: `${start}-whale-bench`,
+            ...atMost(1.5),
+            long: true,
+          },
+        ),
+      ]),
     ],
   },
 ];

@@ -44,8 +44,16 @@ const tenDrivers: Brief = {
   wanted: { ...whale.wanted, level: '112 dB' },
 };
 
+/** With quiet vents as a wish: the campfire box can have them, the whale bench cannot. */
+const quiet = (name: string): Brief => {
+  const demo = demoOf(name);
+  return { ...demo, vent: { ...demo.vent, quiet: true } };
+};
+
 const briefs: Readonly<Record<string, () => Brief>> = {
   ...Object.fromEntries(demos.map((name) => [name, () => demoOf(name)])),
+  'quiet-campfire-box': () => quiet('campfire-box'),
+  'quiet-whale-bench': () => quiet('whale-bench'),
   'every-kind': () => everyKind,
   'ten-drivers': () => tenDrivers,
 };

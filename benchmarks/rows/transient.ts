@@ -1,4 +1,5 @@
-import { thermalModel } from '../../packages/core/src/limit/index.js';
+import { airSpeedLimit, thermalModel, voltageLimit } from '../../packages/core/src/limit/index.js';
+import { pinkNoise } from '../../packages/transient/src/signal/index.js';
 import {
   compileLinear,
   compileNonlinear,
@@ -8,6 +9,7 @@ import {
   stiffnessCurve,
   stop,
 } from '../../packages/transient/src/simulation/index.js';
+import { compileTimeline } from '../../packages/transient/src/timeline/index.js';
 import { simulateCircuit } from '../../tests/circuit/nonlinear.js';
 import { system } from '../box.js';
 import { runRow, type Work } from '../measure.js';
@@ -62,7 +64,33 @@ const linear = (outputs: string[]) =>
 const nonlinear = (outputs: string[], options: Omit<Parameters<typeof compileNonlinear>[1], 'outputs'>) =>
   work(() => compileNonlinear(system, { ...options, outputs }), outputs.length);
 
+/** Five minutes of pink noise in the place of music, in blocks of a second. */
+const MINUTES = 5;
+const timeline: Work = () => {
+  const compiled = compileTimeline(system, {
+    sampleRate: '48 kHz',
+    limits: [voltageLimit('30 V'), airSpeedLimit('10 m/s')],
+    vents: [{ vent: { diameter: '87 mm' } }],
+  });
+  const music = pinkNoise({ seed: 1 }).compile(RATE);
+  const seconds = Array.from({ length: 60 }, (_, n) => {
+    const block = new Float64Array(RATE);
+    music(n * RATE, block);
+    return block.map((sample) => 8 * sample);
+  });
+  return {
+    call: () => {
+      const hearing = compiled.start();
+      for (let minute = 0; minute < MINUTES; minute++) for (const block of seconds) compiled.take(hearing, block);
+      compiled.end(hearing);
+      return compiled.account(hearing);
+    },
+    per: 60 * MINUTES,
+  };
+};
+
 await runRow({
+  timeline,
   'linear-1': linear(one),
   'linear-4': linear(four),
   nonlinear: nonlinear(one, some),
