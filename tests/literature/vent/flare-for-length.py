@@ -40,17 +40,17 @@ def case(L, V, f):
         i = int(np.argmin([of(R) for R in grid]))
         return minimize_scalar(of, bounds=(grid[max(i - 1, 0)], grid[min(i + 1, 4000)]), method="bounded", options={"xatol": 1e-13}).x
 
-    least, most = best(loss), best(lambda R: -quiet(R))
-    a = radius(most)
-    return dict(
-        straight=2 * a0, straightFlow=quiet(0), leastFlare=least, leastDiameter=2 * radius(least), leastLoss=loss(least),
-        quietFlare=most, quietDiameter=2 * a, quietFlow=quiet(most), quietLow=min(np.pi / 2 * 0.16 * 2 * a * w, 10) * np.pi * a * a,
-    )
+    def tube(R):
+        a = radius(R)
+        low = min(np.pi / 2 * 0.16 * 2 * a * w, 10) * np.pi * a * a
+        return dict(flare=R, diameter=2 * a, mouth=2 * (a + R), effective=np.pi * a * a / (k * k * V), loss=loss(R) if R > 0 else 1, low=low, high=quiet(R))
+
+    return dict(straight=tube(0), leastLoss=tube(best(loss)), quietest=tube(best(lambda R: -quiet(R))))
 
 
 cases = [(0.25, 0.045, 27.0), (0.15, 0.04, 40.0), (0.2, 0.02, 35.0), (0.4, 0.06, 30.0)]
 rows = [case(*one) for one in cases]
-table = {name: [float(row[name]) for row in rows] for name in rows[0]}
+table = {tube: {name: [float(row[tube][name]) for row in rows] for name in rows[0][tube]} for tube in rows[0]}
 json.dump({"length": [a for a, _, _ in cases], "volume": [b for _, b, _ in cases], "fb": [f for *_, f in cases], **table}, open("flare-for-length.json", "w"), indent=1)
 for row in rows:
-    print({name: round(float(value), 5) for name, value in row.items()}, "gain %.2f dB" % (20 * np.log10(row["quietFlow"] / row["straightFlow"])))
+    print("gain %.2f dB" % (20 * np.log10(row["quietest"]["high"] / row["straight"]["high"])))

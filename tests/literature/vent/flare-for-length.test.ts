@@ -1,6 +1,6 @@
 import { standardAir } from '@airspring/core/air';
 import { si } from '@airspring/core/quantity';
-import { type FlareForLength, flareForLength } from '@airspring/core/vent';
+import { type FlaredTube, type FlareForLength, flareForLength } from '@airspring/core/vent';
 import { checkIn } from '../../ledger/check.js';
 import fixtures from './flare-for-length.json' with { type: 'json' };
 
@@ -19,32 +19,32 @@ const given = {
 const flaresOf = (L: number, V: number, f: number): FlareForLength =>
   flareForLength({ length: si('length', L), netVolume: si('volume', V), fb: si('frequency', f) }, air);
 
-/** A minimum is as flat as the square root of its precision. */
-for (const [id, of, expected, unit, relative] of [
-  ['straight.diameter', (one: FlareForLength) => one.straight.diameter, fixtures.straight, 'm', 1e-13],
-  [
-    'straight.flow',
-    ({ straight }: FlareForLength) => straight.quietFlowPeak.high,
-    fixtures.straightFlow,
-    'm³/s',
-    1e-12,
-  ],
-  ['least-loss.flare', (one: FlareForLength) => one.leastLoss.flare, fixtures.leastFlare, 'm', 1e-6],
-  ['least-loss.diameter', (one: FlareForLength) => one.leastLoss.diameter, fixtures.leastDiameter, 'm', 1e-8],
-  ['least-loss.ratio', (one: FlareForLength) => one.leastLoss.lossRatio, fixtures.leastLoss, '1', 1e-9],
-  ['quietest.flare', (one: FlareForLength) => one.quietest.flare, fixtures.quietFlare, 'm', 1e-6],
-  ['quietest.diameter', (one: FlareForLength) => one.quietest.diameter, fixtures.quietDiameter, 'm', 1e-8],
-  ['quietest.flow', (one: FlareForLength) => one.quietest.quietFlowPeak.high, fixtures.quietFlow, 'm³/s', 1e-8],
-  ['quietest.low', (one: FlareForLength) => one.quietest.quietFlowPeak.low, fixtures.quietLow, 'm³/s', 1e-7],
-] as const)
-  check(`vent.flare-for-length.${id}`, {
-    formula: 'vent/flareForLength',
-    source: { key: 'scipy', locator: 'brentq and minimize_scalar; script flare-for-length.py' },
-    status: 'derived',
-    kind: 'program',
-    given,
-    got: ({ L, V, f }) => of(flaresOf(L, V, f)),
-    expected,
-    unit,
-    tolerance: { relative, why: 'an optimum by two programs' },
-  });
+const leaves: Readonly<Record<string, readonly [of: (one: FlaredTube) => number, unit: string]>> = {
+  flare: [(one) => one.flare, 'm'],
+  diameter: [(one) => one.diameter, 'm'],
+  mouth: [(one) => one.mouthDiameter, 'm'],
+  effective: [(one) => one.effectiveLength, 'm'],
+  loss: [(one) => one.lossRatio, '1'],
+  low: [(one) => one.quietFlowPeak.low, 'm³/s'],
+  high: [(one) => one.quietFlowPeak.high, 'm³/s'],
+};
+
+for (const tube of ['straight', 'leastLoss', 'quietest'] as const)
+  for (const [name, [of, unit]] of Object.entries(leaves)) {
+    const expected = (fixtures[tube] as Readonly<Record<string, readonly number[]>>)[name]!;
+    const tolerance =
+      tube === 'straight'
+        ? ({ absolute: 1e-13, why: 'roots by two programs' } as const)
+        : ({ relative: name === 'flare' ? 1e-6 : 1e-7, why: 'an optimum by two programs' } as const);
+    check(`vent.flare-for-length.${tube}.${name}`, {
+      formula: 'vent/flareForLength',
+      source: { key: 'scipy', locator: 'brentq and minimize_scalar; script flare-for-length.py' },
+      status: 'derived',
+      kind: 'program',
+      given,
+      got: ({ L, V, f }) => of(flaresOf(L, V, f)[tube]),
+      expected,
+      unit,
+      tolerance,
+    });
+  }

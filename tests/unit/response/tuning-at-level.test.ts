@@ -10,8 +10,13 @@ import {
 import { si } from '@airspring/core/quantity';
 import { type TuningAtLevel, tuningAtLevel } from '@airspring/core/response';
 import { expect, test } from 'vitest';
+import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { fc, test as property } from '../../arbitrary/property.js';
+import { allFinite, answered } from '../../property/answered.js';
 import { driver as drivers } from '../laws/boxes.js';
 
+const span = (least: number, most: number) =>
+  fc.double({ min: Math.log(least), max: Math.log(most), noNaN: true }).map(Math.exp);
 const box = ventedBox({ drivers, netVolume: '45 L', fb: '27 Hz', QL: 7, ventArea: '44 cm²' });
 const loss = quadraticLoss({ outward: 1.5 as never });
 const at = (volts: number, system: System = box): TuningAtLevel => {
@@ -62,3 +67,20 @@ test('a tuning outside the band is not found, and a box without a vent, or with 
   expect(() => at(20, closedBox({ drivers, netVolume: '45 L' }))).toThrow(/a vent of a stated area/);
   expect(() => at(20, parallelBandPass({ drivers, ...front, ...rear }))).toThrow(/one vent, or several alike/);
 });
+
+property.prop([span(1e-9, 1e5), span(1e-3, 1e6), span(3, 100), span(1e-3, 10)], { numRuns: Math.ceil(fuzzRuns / 10) })(
+  'at any drive and loss all numbers are finite, and the loss never makes the resonance sharper',
+  (volts, K, fb, volume) => {
+    const any = ventedBox({
+      drivers,
+      netVolume: si('volume', volume),
+      fb: si('frequency', fb),
+      QL: 7,
+      ventArea: '44 cm²',
+    });
+    const strong = quadraticLoss({ outward: si('ratio', K) });
+    const told = answered(() => tuningAtLevel(any, { driveVoltageRms: si('voltageRms', volts), loss: strong }));
+    allFinite(told);
+    if (told?.ok) expect(told.large.Q!).toBeLessThanOrEqual(told.small.Q! * (1 + 1e-6));
+  },
+);

@@ -2,7 +2,9 @@ import { isInputError } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
 import { type FlaredTube, type FlareForLengthInput, flareForLength, tuning } from '@airspring/core/vent';
 import { expect, test } from 'vitest';
+import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { fc, test as property } from '../../arbitrary/property.js';
+import { allFinite, answered } from '../../property/answered.js';
 
 const input = { length: '25 cm', fb: '27 Hz', netVolume: '45 L' } as const;
 const gain = (one: FlaredTube, other: FlaredTube, side: 'low' | 'high' = 'high') =>
@@ -61,6 +63,16 @@ property.prop([fc.double({ min: 0.5, max: 2, noNaN: true })])(
     const [one, other] = [of(1), of(scale)];
     expect(other.leastLoss.flare / scale).toBeCloseTo(one.leastLoss.flare, 7);
     expect(other.straight.diameter / scale).toBeCloseTo(one.straight.diameter, 9);
+  },
+);
+
+const span = (least: number, most: number) =>
+  fc.double({ min: Math.log(least), max: Math.log(most), noNaN: true }).map(Math.exp);
+property.prop([span(1e-6, 1e3), span(1e-4, 1e7), span(1e-9, 1e4), fc.boolean()], { numRuns: Math.ceil(fuzzRuns / 10) })(
+  'any length, tuning and volume or width has an answer of finite numbers, or is refused',
+  (length, fb, value, isWidth) => {
+    const kept = isWidth ? { diameter: si('length', value) } : { netVolume: si('volume', value) };
+    allFinite(answered(() => flareForLength({ length: si('length', length), fb: si('frequency', fb), ...kept })));
   },
 );
 
