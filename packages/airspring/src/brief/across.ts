@@ -60,13 +60,20 @@ export function faultsAcross(
 function acrossWorkshop(
   contradicts: Contradicts,
   written: Plain,
-  { pipes = [], joint }: Faultless<NonNullable<ReadBrief['workshop']>>,
+  { pipes = [], joint, sheets = [], trim = 0 }: Faultless<NonNullable<ReadBrief['workshop']>>,
   panelThickness: number | undefined,
 ): void {
   for (const [i, pipe] of pipes.entries()) {
     if (pipe?.inner === undefined || pipe.outer === undefined || pipe.inner < pipe.outer) continue;
     const { inner, outer } = written.workshop?.pipes?.[i] ?? {};
     contradicts(`workshop.pipes[${i}].inner`, inner, `less than its outer diameter, ${outer}`);
+  }
+  for (const [i, sheet] of sheets.entries()) {
+    for (const edge of ['length', 'width'] as const) {
+      if (sheet?.[edge] === undefined || sheet[edge] > 2 * trim) continue;
+      const { [edge]: got } = written.workshop?.sheets?.[i] ?? {};
+      contradicts(`workshop.sheets[${i}].${edge}`, got, `more than twice workshop.trim, ${written.workshop?.trim}`);
+    }
   }
   const depth = joint?.rabbet?.depth;
   if (depth !== undefined && panelThickness !== undefined && depth >= panelThickness) {

@@ -6,7 +6,7 @@ import type { WorkHole } from './hole.js';
 import { insideBoards, isInside } from './inside-boards.js';
 import { list, paragraph, section, steps } from './markup.js';
 import type { ChosenBrace } from './ringing.js';
-import { runsAlong } from './sawing.js';
+import { runsAlong, type Sawing } from './sawing.js';
 import type { Says } from './says.js';
 import type { Work, WorkBox, WorkStep } from './work.js';
 
@@ -49,9 +49,28 @@ function gluing(box: WorkBox, brace: ChosenBrace | undefined, inside: readonly s
   return `${between.length > 0 ? `, with ${between.join(' and ')}` : ''}. Clamp them evenly, and check the diagonals once more before the glue sets.`;
 }
 
+/** How the panels are cut, by what these pages have of them. */
+function cuttingText(sawing: Sawing | undefined): string {
+  if (sawing === undefined) return 'Cut the panels.';
+  const { sheets, unnested } = sawing;
+  const bySheets = 'along the numbered lines of the sheets in their order';
+  if (unnested.length === 0) return `Cut the panels, ${bySheets}.`;
+  return sheets.length === 0
+    ? 'Cut the panels by the cut list.'
+    : `Cut the panels: those that lie on sheets ${bySheets}, the others by the cut list.`;
+}
+
 /** The work in order, with what is checked on the way. */
-function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, lengthText: Says): readonly WorkStep[] {
+function stepsFor(
+  work: Work,
+  box: WorkBox,
+  sawing: Sawing | undefined,
+  brace: ChosenBrace | undefined,
+  lengthText: Says,
+): readonly WorkStep[] {
   const { cautions, vents, drivers, tools, filled = [] } = work;
+  /** Whether drawings of panels have holes. */
+  const drawn = sawing?.box?.pieces.some(({ cutouts }) => cutouts.length > 0) ?? false;
   const inPanels = box.holes.filter((hole) => !isInside(hole));
   const bent = vents.some(({ bend }) => bend !== undefined);
   const slot = inPanels.find(({ what, form }) => what === 'vent' && form === 'rectangle');
@@ -67,7 +86,7 @@ function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, leng
       ? []
       : [
           {
-            says: `Fit the ${many ? 'vents' : 'vent'}${bent ? ': join the pieces inside the box, since a bent tube does not go through its hole' : ''}. ${bent ? `${turningText(vents)}Prop the ${many ? 'arms' : 'arm'} there until the glue has set. ` : ''}Glue ${many ? 'them' : 'it'} in airtight, and check that nothing stands in front of ${many ? 'an' : 'its'} inner end.`,
+            says: `Fit the ${many ? 'vents' : 'vent'}${bent ? ': join the pieces inside the box, since a bent tube does not go through its hole' : ''}. ${bent ? `${turningText(vents, drawn)}Prop the ${many ? 'arms' : 'arm'} there until the glue has set. ` : ''}Glue ${many ? 'them' : 'it'} in airtight, and check that nothing stands in front of ${many ? 'an' : 'its'} inner end.`,
           },
         ];
   const fitSlot: WorkStep[] =
@@ -86,14 +105,14 @@ function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, leng
     {
       says: `Measure the board at several places. These pages are made for ${lengthText(box.thickness)}. If it differs by more than 0.3 mm, write the measured thickness into the brief and make the pages again.`,
     },
-    { says: 'Cut the panels, along the numbered lines of the sheets in their order.', caution: cautions.dust },
+    { says: cuttingText(sawing), caution: cautions.dust },
     {
       says: 'Lay equal panels on each other: their edges must agree. Measure both diagonals of each panel: they must agree within 1 mm.',
     },
     ...(box.holes.length > 0
       ? [
           {
-            says: `Mark the centres of the holes on the side that the drawings show. Cut the holes before gluing.${terminals}`,
+            says: `Mark the centres of the holes ${drawn ? 'on the side that the drawings show' : 'as listed under "Holes", on the outer side'}. Cut the holes before gluing.${terminals}`,
           },
         ]
       : []),
@@ -131,9 +150,14 @@ function stepsFor(work: Work, box: WorkBox, brace: ChosenBrace | undefined, leng
 }
 
 /** The work in order, to tick off, and what the kind of box asks for. */
-export function assemblingSection(work: Work, brace: ChosenBrace | undefined, lengthText: Says): string {
+export function assemblingSection(
+  work: Work,
+  sawing: Sawing | undefined,
+  brace: ChosenBrace | undefined,
+  lengthText: Says,
+): string {
   const { box, building, assumed } = work;
-  const tasks = work.steps ?? (box ? stepsFor(work, box, brace, lengthText) : []);
+  const tasks = work.steps ?? (box ? stepsFor(work, box, sawing, brace, lengthText) : []);
   return section(
     'Put it together',
     [

@@ -1,3 +1,4 @@
+import { format } from '@airspring/core/quantity';
 import { boxDrawing, type Drawing, outlineDrawing, pieceDrawing, sheetDrawing, toSvg } from '../drawing/index.js';
 import type { Nesting } from '../nesting/index.js';
 import type { Piece } from '../panel/index.js';
@@ -8,11 +9,23 @@ import { meetingsOn } from './meeting-boards.js';
 import { cutsTold } from './saw-cuts.js';
 import { type Sawing, usual } from './sawing.js';
 import type { Says } from './says.js';
+import { slug } from './slug.js';
 import type { Work, WorkBoard, WorkBox, WorkTools } from './work.js';
 
 /** What a sheet is called among those of its board. */
 export const sheetName = ({ sheets }: Pick<Nesting, 'sheets'>, i: number): string =>
   sheets.length > 1 ? `sheet ${i + 1} of ${sheets.length}` : 'sheet';
+
+/** The path of the files of a sheet, without its ending: boards of one name are told by their thickness. */
+export function sheetPath(
+  { sheets }: Pick<Sawing, 'sheets'>,
+  { board, thickness }: Sawing['sheets'][number],
+  i: number,
+) {
+  const name = slug(board) || 'board';
+  const alike = sheets.filter((one) => (slug(one.board) || 'board') === name).length > 1;
+  return `sheets/${name}${alike ? `-${slug(format('length', thickness, 'mm', 4))}` : ''}-${i + 1}`;
+}
 
 /** The view of the whole box. */
 export const boxFigure = ({ box }: Sawing, work: WorkBox | undefined): string => {
@@ -39,7 +52,7 @@ export const panelDrawing = (piece: Piece, { box }: Sawing, work: Work): Drawing
 
 /** What is cut, from which sheets, and where the holes are. */
 export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
-  const { rows, sheets, box, mass } = sawing;
+  const { rows, sheets, unnested, box, mass } = sawing;
   const list = table(
     ['', 'piece', 'length', 'width', 'thick', 'edges'],
     rows.map(({ names, count, length, width, thickness, edges }) => [
@@ -70,6 +83,11 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
       }),
     ];
   });
+  const off = unnested.map(({ board, thickness }) =>
+    paragraph(
+      `The pieces of ${board}, ${says(thickness)} thick, are on no sheet: "What these pages leave out" tells why. Saw them to the sizes of the cut list.`,
+    ),
+  );
   const met = (piece: Piece) => (work.box && box ? meetingsOn(piece, box, work.box) : []);
   const shown = (box?.pieces ?? []).filter((piece) => piece.cutouts.length > 0 || met(piece).length > 0);
   const drawings = shown.map((piece) =>
@@ -101,6 +119,7 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
         ...(taken.length > 0 ? [paragraph(`Assumed of the workshop (common practice): ${taken.join(', ')}.`)] : []),
         '<h3>On the sheet</h3>',
         ...cut,
+        ...off,
       ].join('\n'),
     ),
     ...(drawings.length + listed.length > 0

@@ -25,8 +25,8 @@ export const elbowsBehind = (
   return [...new Map(bends.map((one) => [`${one.part} ${one.towards}`, one])).values()];
 };
 
-/** How the arm of an elbow is turned, and how its builder sees that from outside. */
-export function turningText(vents: readonly Turned[]): string {
+/** How the arm of an elbow is turned, and how its builder sees that from outside; `drawn` where the drawings of panels have an arrow. */
+export function turningText(vents: readonly Turned[], drawn = true): string {
   const bends = vents.flatMap(({ bend, count, behind }) => (bend ? [{ bend, count, behind }] : []));
   const [first] = bends;
   if (first === undefined) return '';
@@ -34,7 +34,8 @@ export function turningText(vents: readonly Turned[]): string {
   const where = [
     ...new Set(
       bends.map(
-        ({ bend: { from, towards } }) => `the ${towards} panel, as the arrow on the drawing of the ${from} shows`,
+        ({ bend: { from, towards } }) =>
+          `the ${towards} panel${drawn ? `, as the arrow on the drawing of the ${from} shows` : ''}`,
       ),
     ),
   ].join('; ');

@@ -1,10 +1,10 @@
 import { sheetDrawing, toDxf } from '../drawing/index.js';
 import { stl, threeMf } from '../mesh/index.js';
-import { type BraceInput, cutListCsv } from '../panel/index.js';
+import { cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
 import { filesToChangeFrom } from './change-files.js';
 import { playingAndFiles } from './cover.js';
-import { boxFigure, cuttingSection, outlinedDrawing, panelDrawing, sheetName } from './cutting.js';
+import { boxFigure, cuttingSection, outlinedDrawing, panelDrawing, sheetName, sheetPath } from './cutting.js';
 import { type BuildFile, drawingFiles } from './file.js';
 import { madeOf } from './made.js';
 import { escaped, list, paragraph, section, table } from './markup.js';
@@ -14,13 +14,14 @@ import { printingSection } from './printed.js';
 import { type Printing, printingOf } from './printing.js';
 import { ringingOf, solidsOf } from './ringing.js';
 import { ringingSection } from './ringing-section.js';
-import { type Sawing, sawingOf } from './sawing.js';
+import type { Sawing } from './sawing.js';
+import { sawn as sawnOf } from './sawn.js';
 import { type Says, saysOf } from './says.js';
 import { shopping } from './shopping.js';
 import { slug } from './slug.js';
 import { type SmallPart, smallPartsOf } from './small-parts.js';
 import { smallPartsSection } from './small-parts-section.js';
-import type { ChangeWork, Work, WorkBox, WorkTools } from './work.js';
+import type { ChangeWork, Work, WorkBox } from './work.js';
 
 /** What a box is built from. */
 export interface BuildFiles {
@@ -62,10 +63,11 @@ async function sawnFiles(work: Work, sawing: Sawing, step: Step): Promise<BuildF
     files.push(...(await drawingFiles(`panels/${slug(piece.name)}`, panelDrawing(piece, sawing, work))));
   }
   step('the drawings of the sheets');
-  for (const { nesting, board } of sawing.sheets) {
+  for (const one of sawing.sheets) {
+    const { nesting } = one;
     for (const [i, sheet] of nesting.sheets.entries()) {
       const drawing = sheetDrawing(sheet, { pieces: sawing.box?.pieces ?? [], name: sheetName(nesting, i) });
-      files.push(...(await drawingFiles(`sheets/${slug(board)}-${i + 1}`, drawing)));
+      files.push(...(await drawingFiles(sheetPath(sawing, one, i), drawing)));
     }
   }
   return files;
@@ -134,9 +136,7 @@ export async function filesToBuildFrom(
   notes.push(...small.notes);
   const holes = small.parts.flatMap(({ hole }) => (hole ? [hole] : []));
   const box = work.box && { ...work.box, holes: [...work.box.holes, ...holes] };
-  const sawing = box && sawnWithBolts(box, work.tools, brace ? [brace.input] : [], notes);
-  if (sawing && !sawing.ok) notes.push(...sawing.because.map(({ text }) => text));
-  const sawn = sawing?.ok ? sawing : undefined;
+  const sawn = box && sawnOf(box, work.tools, brace ? [brace.input] : [], notes, says);
   const printings = work.vents.flatMap((vent): Printing[] => {
     step('the vent as a solid');
     const printing = madeOf<Printing>('The vent', () =>
@@ -166,7 +166,7 @@ export async function filesToBuildFrom(
     ...(sawn?.box && ringing ? [ringingSection(work, ringing, says)] : []),
     ...(printings.length > 0 ? [printingSection(work, printings, says)] : []),
     ...(small.parts.length > 0 ? [smallPartsSection(work, small.parts)] : []),
-    assemblingSection({ ...work, ...(box && { box }) }, brace, says),
+    assemblingSection({ ...work, ...(box && { box }) }, sawn, brace, says),
     wiringSection(work),
     measuringSection(work),
   ].join('\n');
@@ -174,21 +174,4 @@ export async function filesToBuildFrom(
     files: [{ path: 'build.html', contents: documentOf(`${work.title}: ${work.name}`, body) }, ...beside],
     notes,
   };
-}
-
-/** What is sawn, without the bolts of the drivers where a panel has no room for them. */
-function sawnWithBolts(
-  box: WorkBox,
-  { bolts, ...tools }: WorkTools,
-  braces: readonly BraceInput[],
-  notes: string[],
-): ReturnType<typeof sawingOf> {
-  const sawing = sawingOf(box, { ...tools, ...(bolts && { bolts }) }, braces);
-  if (sawing.ok || bolts === undefined) return sawing;
-  const without = sawingOf(box, tools, braces);
-  if (!without.ok) return without;
-  notes.push(
-    `The holes for the bolts of the drivers are not drawn. ${sawing.because.map(({ text }) => text).join(' ')}`,
-  );
-  return without;
 }

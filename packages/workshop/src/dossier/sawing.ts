@@ -1,4 +1,4 @@
-import type { Impossible } from '@airspring/core/fault';
+import type { Impossible, Reason } from '@airspring/core/fault';
 import { type Mass, si } from '@airspring/core/quantity';
 import type { SizeInput } from '@airspring/core/space';
 import { type Nesting, nest, partsOf, type SheetInput } from '../nesting/index.js';
@@ -35,6 +35,12 @@ export interface Sawing {
   readonly listed: readonly WorkHole[];
   readonly rows: readonly CutListRow[];
   readonly sheets: readonly { readonly board: string; readonly thickness: number; readonly nesting: Nesting }[];
+  /** The boards whose pieces do not all go on the sheets, and why. */
+  readonly unnested: readonly {
+    readonly board: string;
+    readonly thickness: number;
+    readonly because: readonly Reason[];
+  }[];
   /** Of all pieces together. */
   readonly mass: Mass;
 }
@@ -126,19 +132,24 @@ export function runsAlong({ outer, thickness }: WorkBox, hole: WorkHole): boolea
   });
 }
 
-/** What is sawn for a box, on which sheets, and how heavy it is; or why it cannot be sawn so. */
+/**
+ * What is sawn for a box, on which sheets, and how heavy it is; or why it cannot be sawn so. Only drawings of panels have holes: they
+ * are listed where they shall not be drawn.
+ */
 export function sawingOf(
   box: WorkBox,
   tools: WorkTools,
   braces: readonly BraceInput[] = [],
+  holes: 'drawn' | 'listed' = 'drawn',
 ): ({ readonly ok: true } & Sawing) | Impossible {
   const board = boardOf(tools);
-  const drawn = box.joints === undefined ? inPanels(box) : [];
+  const drawn = box.joints === undefined && holes === 'drawn' ? inPanels(box) : [];
   const listed = box.holes.filter((hole) => !drawn.includes(hole));
-  const panels = box.joints === undefined ? panelsOf(box, tools, braces) : undefined;
+  const panels = box.joints === undefined ? panelsOf({ ...box, holes: drawn }, tools, braces) : undefined;
   if (panels && !panels.ok) return panels;
   const rows = [...(panels ? cutList(panels) : []), ...box.boards.map((one) => boardRow(one, board, box.holes))];
   const sheets: Sawing['sheets'][number][] = [];
+  const unnested: Sawing['unnested'][number][] = [];
   for (const { board: name, thickness, parts } of partsOf(rows)) {
     const nesting = nest({
       parts,
@@ -146,13 +157,21 @@ export function sawingOf(
       kerf: si('length', tools.kerf ?? usual.kerf),
       trim: si('length', tools.trim ?? usual.trim),
     });
-    if (!nesting.ok) return nesting;
-    sheets.push({ board: name, thickness, nesting });
+    if (nesting.ok) sheets.push({ board: name, thickness, nesting });
+    else unnested.push({ board: name, thickness, because: nesting.because });
   }
   const inside = box.boards.reduce(
     (sum, { count, length, width, thickness }) => sum + count * length * width * thickness,
     0,
   );
   const volume = (panels?.pieces ?? []).reduce((sum, piece) => sum + piece.volume, inside);
-  return { ok: true, ...(panels && { box: panels }), listed, rows, sheets, mass: si('mass', volume * board.density) };
+  return {
+    ok: true,
+    ...(panels && { box: panels }),
+    listed,
+    rows,
+    sheets,
+    unnested,
+    mass: si('mass', volume * board.density),
+  };
 }

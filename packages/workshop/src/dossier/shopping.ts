@@ -36,6 +36,9 @@ export function shopping(
       const [first] = nesting.sheets;
       return `${nesting.sheets.length} × ${board}, ${says(thickness)} thick, ${says(first!.length)} × ${says(first!.width)}`;
     }),
+    ...(sawing?.unnested ?? []).map(
+      ({ board, thickness }) => `${board}, ${says(thickness)} thick, for the pieces that lie on no sheet`,
+    ),
     ...(printings.length + printed.length > 0
       ? [`about ${Math.ceil(plastic * 100) * 10} g of plastic for the printer, and glue for it`]
       : []),

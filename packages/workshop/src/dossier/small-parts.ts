@@ -119,7 +119,9 @@ function cupOf(work: Work, says: Says): SmallPart | undefined {
       ? [
           `No place for it was found on the back: look for one where nothing stands ${says(cup.reach)} behind the panel.`,
         ]
-      : ['Its hole is in the drawing of the back, where nothing of the design stands behind it.'];
+      : [
+          `Its hole is in the back, ${says(at.across)} from the left and ${says(at.up)} from the bottom, where nothing of the design stands behind it.`,
+        ];
   return {
     name: 'terminal-cup',
     count: 1,
