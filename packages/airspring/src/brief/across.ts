@@ -60,7 +60,7 @@ export function faultsAcross(
 function acrossWorkshop(
   contradicts: Contradicts,
   written: Plain,
-  { pipes = [], joint, sheets = [], trim = 0 }: Faultless<NonNullable<ReadBrief['workshop']>>,
+  { pipes = [], joint, sheets = [], trim }: Faultless<NonNullable<ReadBrief['workshop']>>,
   panelThickness: number | undefined,
 ): void {
   for (const [i, pipe] of pipes.entries()) {
@@ -70,7 +70,7 @@ function acrossWorkshop(
   }
   for (const [i, sheet] of sheets.entries()) {
     for (const edge of ['length', 'width'] as const) {
-      if (sheet?.[edge] === undefined || sheet[edge] > 2 * trim) continue;
+      if (sheet?.[edge] === undefined || trim === undefined || sheet[edge] > 2 * trim) continue;
       const { [edge]: got } = written.workshop?.sheets?.[i] ?? {};
       contradicts(`workshop.sheets[${i}].${edge}`, got, `more than twice workshop.trim, ${written.workshop?.trim}`);
     }
