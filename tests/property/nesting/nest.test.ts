@@ -141,7 +141,7 @@ test('beside a packing library that need not be sawn: no more sheets over all ca
     const nesting = nest({ parts, sheets: [SHEET], kerf: KERF });
     if (!nesting.ok) throw new Error(nesting.because[0]?.text);
     const packer = new MaxRectsPacker(2500, 1250, 3, { smart: false, pot: false, square: false, allowRotation: true });
-    packer.addArray(parts.map(({ length, width }) => ({ x: 0, y: 0, width: 1e3 * length, height: 1e3 * width })));
+    for (const { length, width } of parts) packer.add(1e3 * length, 1e3 * width, undefined);
     ours += nesting.sheets.length;
     theirs += packer.bins.length;
     const places = packer.bins.map(({ rects }) =>

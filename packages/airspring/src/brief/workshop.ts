@@ -15,15 +15,10 @@ const depth = described(
   'depth of the rabbet in the front and the back',
 );
 
-/** Tools, boards and pipes at hand. They change how a box is built, and never how it sounds. */
+/** Tools, boards and pipes at hand. They change how a box is built, and what its vents take of room and air; what it shall sound like is asked elsewhere. */
 export const workshopField = described(
   v.strictObject({
-    holeSaws: opt(
-      described(
-        list(length),
-        'diameters of the hole saws at hand; they count for a box that stands, not for a new one',
-      ),
-    ),
+    holeSaws: opt(described(list(length), 'diameters of the hole saws at hand, for the holes of round vents')),
     pipes: opt(
       described(
         list(
@@ -82,7 +77,7 @@ export const workshopField = described(
     nozzle: opt(
       described(
         quantity('length', { least: 0.1, greatest: 3, unit: 'mm', example: '0.4 mm' }),
-        'diameter of the nozzle of the printer; default 0.4 mm',
+        'diameter of the nozzle of the printer, in whole lines of which it lays walls; default 0.4 mm',
       ),
     ),
     bolts: opt(
@@ -130,7 +125,7 @@ export const workshopField = described(
       ),
     ),
   }),
-  'tools, boards and pipes at hand; they change how a box is built, and never how it sounds',
+  'tools, boards and pipes at hand; they change how a box is built, not what is wanted of it',
 );
 
 /** The section, read into SI units and as it is written. */

@@ -7,7 +7,7 @@ import { quantity } from '../brief/quantity-text.js';
 import type { Job } from '../job/job.js';
 import type { Rear } from './finished-chambers.js';
 import { type EdgeName, edgeNames } from './partition.js';
-import { boundsAcross, type RoundVentSettings, roundVentFields } from './round-vent-fields.js';
+import { type RoundVentSettings, roundVentAcross, roundVentFields } from './round-vent-fields.js';
 
 /** What a brief may say about a band-pass box: what it says about round vents, and how the partition divides the box. */
 export const fields = {
@@ -52,7 +52,7 @@ export function partitionsOf({ space, sections }: Job, { faces }: RoundVentSetti
 export const across =
   (name: string, rear: Rear) =>
   (written: Readonly<Record<string, unknown>>, read: Partial<Job['sections']>): Fault[] => {
-    const bounds = boundsAcross('vent', written, read);
+    const bounds = roundVentAcross(written, read);
     const { box, vent, partition } = read as {
       box?: { kinds?: readonly string[] };
       vent?: { faces?: Face[] };

@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity } from '../brief/quantity-text.js';
 import type { BoxKind } from './box-kind.js';
-import { boundsAcross, roundVentFields, roundVentSettings } from './round-vent-fields.js';
+import { roundVentAcross, roundVentFields, roundVentSettings } from './round-vent-fields.js';
 import { roundVents } from './round-vents.js';
 import { tunedByVents } from './tuned-by-vent.js';
 
@@ -26,7 +26,7 @@ export const flaredVented: BoxKind<typeof fields> = {
   shaped: true,
   byName: true,
   fields,
-  across: (written, read) => boundsAcross('vent', written, read),
+  across: roundVentAcross,
   variants: (job, choice) => {
     const { flare = {} } = job.sections as ReadFields<typeof fields>;
     const { inner = RADIUS, outer = RADIUS } = flare;

@@ -1,9 +1,11 @@
 import type { Fault } from '@airspring/core/fault';
+import { NANOMETRE } from '@airspring/core/quantity';
 import { type Face, faces } from '@airspring/core/space';
 import * as v from 'valibot';
 import { oneOrMore, size, wall as wallBounds } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
+import type { ReadWorkshop } from '../brief/workshop.js';
 import type { Job } from '../job/job.js';
 import { airSpeedOf, quiet, ventedFields } from './vented-fields.js';
 
@@ -37,7 +39,7 @@ export const roundVentFields = {
     wall: opt(
       v.pipe(
         quantity('length', { ...wallBounds, example: '3 mm' }),
-        v.description('wall thickness of the tube; default 3 mm'),
+        v.description('wall thickness of the tube, rounded up to whole lines of workshop.nozzle where that is given; default 3 mm'),
       ),
     ),
     collar: opt(
@@ -83,6 +85,35 @@ export function boundsAcross(
   ];
 }
 
+/** The least whole number of lines of a nozzle that is as thick as a wall, m. */
+const wholeLines = (wall: number, nozzle: number): number => Math.ceil(wall / nozzle - 1e-6) * nozzle;
+
+/** The nozzle of most printers, m (common practice). */
+const USUAL_NOZZLE = 0.4e-3;
+
+/** Faults between what a brief says of round vents, and of the printer that makes them. */
+export function roundVentAcross(
+  written: Readonly<Record<string, unknown>>,
+  read: Partial<Job['sections']>,
+): Fault[] {
+  const bounds = boundsAcross('vent', written, read);
+  const { vent, printer, workshop } = read as {
+    readonly vent?: { readonly wall?: number };
+    readonly printer?: object;
+    readonly workshop?: { readonly nozzle?: number };
+  };
+  const nozzle = workshop?.nozzle ?? (printer && USUAL_NOZZLE);
+  if (vent?.wall === undefined || nozzle === undefined || vent.wall >= nozzle - NANOMETRE) return bounds;
+  const { wall } = written.vent as { readonly wall: string };
+  const told = (written.workshop as { readonly nozzle?: string } | undefined)?.nozzle;
+  const expected =
+    told === undefined
+      ? 'at least 0.4 mm, one line of the usual nozzle'
+      : `at least one line of workshop.nozzle, ${told}`;
+  const remedy = 'Thicken the wall, or state a finer nozzle in workshop.nozzle.';
+  return [...bounds, { code: 'inconsistent', path: 'vent.wall', got: wall, expected, remedy }];
+}
+
 /** What a brief says about round vents, with every default filled in. */
 export interface RoundVentSettings {
   readonly airSpeedPeak: number;
@@ -90,7 +121,12 @@ export interface RoundVentSettings {
   readonly smallest: number;
   readonly largest: number;
   readonly counts: readonly number[];
+  /** In whole lines of the nozzle, where the brief states one. */
   readonly wall: number;
+  /** The wall that was asked for, and the nozzle, where its lines make it thicker. */
+  readonly thickened?: { readonly asked: number; readonly nozzle: number };
+  /** Saws at hand for the holes. */
+  readonly holeSaws: readonly number[];
   readonly collar: number;
   readonly bends: number;
   readonly faces: readonly Face[];
@@ -105,9 +141,13 @@ export const inOrder = (wanted: readonly Face[] = ['front']): Face[] => faces.fi
 
 /** Fills in the defaults. If only one bound is given, the default of the other gives way to it. */
 export function roundVentSettings({ sections }: Job, flare = { inner: 0, outer: 0 }): RoundVentSettings {
-  const { vent = {}, printer = { height: undefined, width: undefined } } = sections as ReadFields<
-    typeof roundVentFields
-  >;
+  const {
+    vent = {},
+    printer = { height: undefined, width: undefined },
+    workshop: { nozzle, holeSaws = [] } = {},
+  } = sections as ReadFields<typeof roundVentFields> & { readonly workshop?: ReadWorkshop };
+  const asked = vent.wall ?? 0.003;
+  const wall = nozzle === undefined ? asked : wholeLines(asked, nozzle);
   const smallest = vent.smallest ?? Math.min(0.03, vent.largest ?? Infinity);
   return {
     airSpeedPeak: airSpeedOf(vent),
@@ -115,7 +155,9 @@ export function roundVentSettings({ sections }: Job, flare = { inner: 0, outer: 
     smallest,
     largest: vent.largest ?? Math.max(0.15, smallest),
     counts: [...new Set(vent.counts ?? [1])],
-    wall: vent.wall ?? 0.003,
+    wall,
+    ...(nozzle !== undefined && wall > asked + NANOMETRE && { thickened: { asked, nozzle } }),
+    holeSaws,
     collar: vent.collar ?? 0.01,
     bends: vent.bends ?? 1,
     faces: inOrder(vent.faces),

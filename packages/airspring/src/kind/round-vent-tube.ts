@@ -2,19 +2,17 @@ import type { Fit, Layout, VentBody } from '@airspring/core/space';
 import { compileBeside } from './beside-drivers.js';
 import { type DesignVent, type Hole, holeAt } from './build-record.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
-
-/** Free room kept around each tube, for glue and an inexact print, m. */
-const PLAY = 0.002;
+import { PLAY, type VentHole, ventHole } from './vent-hole.js';
 
 /** Distance between neighbouring flanges in a row, m. */
 export const ROW_GAP = 0.005;
 
 /** The settings that shape a tube. */
-type TubeSettings = Pick<RoundVentSettings, 'wall' | 'collar' | 'flare'>;
+type TubeSettings = Pick<RoundVentSettings, 'wall' | 'collar' | 'flare' | 'holeSaws'>;
 
 const tubeDiameter = ({ wall }: TubeSettings, diameter: number): number => diameter + 2 * wall;
 /** Outer diameter of the outer mouth, which passes through the panel. */
-const mouthDiameter = (settings: TubeSettings, diameter: number): number =>
+export const mouthDiameter = (settings: TubeSettings, diameter: number): number =>
   tubeDiameter(settings, diameter) + 2 * settings.flare.outer;
 
 /**
@@ -33,15 +31,24 @@ export function ventBody(settings: TubeSettings, diameter: number): VentBody {
   };
 }
 
-/** The same with free room around it. Without a collar, it is the hole that must keep its distance from its neighbours. */
-export function withPlay(body: VentBody): VentBody {
-  const outerDiameter = body.outerDiameter + 2 * PLAY;
+/** The hole that the tubes pass. */
+export const holeOf = (settings: TubeSettings, diameter: number): VentHole =>
+  ventHole(settings.holeSaws, mouthDiameter(settings, diameter), ventBody(settings, diameter).flangeDiameter);
+
+/**
+ * The same with free room around it: that of its hole, where that is wider. Without a collar, it is the hole that must keep its
+ * distance from its neighbours.
+ */
+export function bodyWithPlay(settings: TubeSettings, diameter: number): VentBody {
+  const body = ventBody(settings, diameter);
+  const free = body.outerDiameter + 2 * PLAY;
+  const outerDiameter = Math.max(free, holeOf(settings, diameter).diameter);
   return {
     ...body,
     outerDiameter,
     flangeDiameter: Math.max(body.flangeDiameter, outerDiameter),
     // The elbow of a wide mouth turns around the free room as well.
-    bendRadius: Math.max(body.bendRadius, outerDiameter / 2),
+    bendRadius: Math.max(body.bendRadius, free / 2),
   };
 }
 
@@ -136,5 +143,5 @@ function piecesOf(parts: readonly number[] | undefined, length: number, longest:
 /** The holes through which the tubes pass. */
 export const ventHoles = (settings: TubeSettings, diameter: number, { placement: { vent } }: Fit): Hole[] =>
   (vent?.centres ?? []).map((centre) =>
-    holeAt('vent', vent?.face ?? 'front', mouthDiameter(settings, diameter) + 2 * PLAY, centre),
+    holeAt('vent', vent?.face ?? 'front', holeOf(settings, diameter).diameter, centre),
   );

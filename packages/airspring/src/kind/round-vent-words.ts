@@ -1,7 +1,7 @@
 import type { KindRecord } from './box-kind.js';
 import type { DesignVent } from './build-record.js';
 import type { Phrase } from './phrase.js';
-
+import type { RoundVentSettings } from './round-vent-fields.js';
 import type { VentNames } from './vents.js';
 import { airSpeedNote, capital, inWords } from './wording.js';
 
@@ -59,6 +59,22 @@ function flareWords({ flare, face, outerDiameter, bend, count }: DesignVent): Ph
     ],
   ];
 }
+
+/** Where whole lines of the nozzle make a wall thicker than it was asked for. */
+export const wallWords = ({ wall, thickened }: Pick<RoundVentSettings, 'wall' | 'thickened'>): Phrase[] =>
+  thickened === undefined
+    ? []
+    : [
+        [
+          'The wall of the tube is ',
+          [wall, 'length'],
+          ` thick instead of `,
+          [thickened.asked, 'length'],
+          `: the printer lays it in ${inWords(Math.round(wall / thickened.nozzle))} lines of `,
+          [thickened.nozzle, 'length'],
+          '.',
+        ],
+      ];
 
 const PRINT = 'Print ';
 

@@ -6,19 +6,22 @@ import type { RoundVentSection } from '@airspring/core/vent';
 import type { DriverChoice, Job } from '../job/job.js';
 import type { BoxKind, Point } from './box-kind.js';
 import { driverLayout } from './drivers.js';
+import type { Phrase } from './phrase.js';
 import { metres } from './placing.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
 import {
+  bodyWithPlay,
   compileStraightOrBentAtMost,
+  holeOf,
+  mouthDiameter,
   printedWidth,
   ROW_GAP,
-  ventBody,
   ventHoles,
   ventOf,
-  withPlay,
 } from './round-vent-tube.js';
-import { ventWords } from './round-vent-words.js';
+import { ventWords, wallWords } from './round-vent-words.js';
 import { endsInRow } from './row-of-vents.js';
+import { ventHoleWords } from './vent-hole.js';
 import { atSmallest, type Vents } from './vents.js';
 
 /** The inner diameter of the vents at a point: by its place, since taking an array apart takes longer than what is done with it. */
@@ -62,11 +65,11 @@ export function roundVents(
   const atMost = compileStraightOrBentAtMost(whole);
   const inner = new Float64Array(3);
   const both = new Float64Array(2);
-  let body: VentBody = withPlay(ventBody(settings, settings.smallest));
+  let body: VentBody = bodyWithPlay(settings, settings.smallest);
   let bodyOf = settings.smallest;
   const bodyAt = (diameter: number): VentBody => {
     if (diameter !== bodyOf) {
-      body = withPlay(ventBody(settings, diameter));
+      body = bodyWithPlay(settings, diameter);
       bodyOf = diameter;
     }
     return body;
@@ -171,10 +174,18 @@ export function roundVents(
     ],
     tell: ({ point: [, , diameter = 0], fit }, length, fb, named) => {
       const vent = ventOf(settings, { count, diameter, length, fb }, fit);
+      const words = ventWords(vent, named, printer.height < Infinity);
+      const made: Phrase[] = [
+        ...wallWords(settings),
+        ...(settings.holeSaws.length > 0
+          ? [ventHoleWords(vent, mouthDiameter(settings, diameter), holeOf(settings, diameter))]
+          : []),
+      ];
       return {
         vent,
         holes: ventHoles(settings, diameter, fit),
-        ...ventWords(vent, named, printer.height < Infinity),
+        ...words,
+        building: [...words.building, ...made],
         margins: [
           ...atSmallest('vent.smallest', 'inner diameter of the vent', diameter, settings.smallest),
           {

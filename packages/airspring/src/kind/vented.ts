@@ -1,5 +1,5 @@
 import type { BoxKind } from './box-kind.js';
-import { boundsAcross, roundVentFields, roundVentSettings } from './round-vent-fields.js';
+import { roundVentAcross, roundVentFields, roundVentSettings } from './round-vent-fields.js';
 import { roundVents } from './round-vents.js';
 import { tunedByVents } from './tuned-by-vent.js';
 
@@ -9,7 +9,7 @@ export const vented: BoxKind<typeof roundVentFields> = {
   called: 'a vented box',
   shaped: true,
   fields: roundVentFields,
-  across: (written, read) => boundsAcross('vent', written, read),
+  across: roundVentAcross,
   variants: (job, choice) => {
     const settings = roundVentSettings(job);
     return settings.counts.map((count) => tunedByVents(job, choice, roundVents(vented, job, choice, settings, count)));

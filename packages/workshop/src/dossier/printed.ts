@@ -1,5 +1,6 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import { caution, figure, list, paragraph, section, table } from './markup.js';
-import { FLANGE, type Printing } from './printing.js';
+import { designedWall, FLANGE, type Printing } from './printing.js';
 import type { Says } from './says.js';
 import type { Work } from './work.js';
 
@@ -32,40 +33,45 @@ export const advice = (vent: Printed): readonly string[] => [
 
 /** What the printer makes, how its pieces are joined, and what the solid itself says of its tuning. */
 export function printingSection(work: Work, printings: readonly Printing[], says: Says): string {
-  const parts = printings.flatMap(({ vent, parts: pieces, cuts, picture, detuning, mass }, nth) => {
-    const ends = [0, ...cuts, vent.length];
-    const rows = pieces.map(({ name }, i) => [
-      `${vent.count} ×`,
-      name,
-      `${says(ends[i]!)} to ${says(ends[i + 1]!)}`,
-      says(ends[i + 1]! - ends[i]!),
-    ]);
-    const off = detuning === undefined ? undefined : Math.abs(detuning * vent.fb);
-    return [
-      `<div class="pair">${figure(picture, `One vent${vent.chamber ? ` of the ${vent.chamber} chamber` : ''}, all pieces joined, seen from behind the flange.`)}<div>`,
-      table(
-        [],
-        [
-          ['inner diameter', says(vent.diameter)],
-          ['outer diameter', says(vent.outerDiameter)],
-          ['flange', `${says(vent.flangeDiameter)}, ${says(FLANGE)} thick`],
-          ['length along the centre line', says(vent.length)],
-          [`tunes the ${vent.chamber ? `${vent.chamber} chamber` : 'box'} to`, `${vent.fb.toFixed(1)} Hz`],
-          ['plastic, printed solid', `about ${Math.round(1e3 * mass)} g`],
-          ...(printings.length > 1 ? [['its files', `folder vent-${nth + 1}`]] : []),
-        ],
-      ),
-      '</div></div>',
-      ...(off === undefined
-        ? []
-        : [
-            paragraph(
-              `The solid was measured slice by slice: as printed it tunes ${off < 0.005 ? 'to within 0.01 Hz of its drawing' : `${off.toFixed(2)} Hz ${detuning! > 0 ? 'higher' : 'lower'} than its drawing`}.`,
-            ),
-          ]),
-      table(['', 'piece', 'along the centre line', 'without its spigot'], rows),
-    ];
-  });
+  const parts = printings.flatMap(
+    ({ vent, wall, nozzle, flangeDiameter, parts: pieces, cuts, picture, detuning, mass }, nth) => {
+      const asked = designedWall(vent);
+      const thicker = wall > asked + NANOMETRE ? `; the design has ${says(asked)}` : '';
+      const ends = [0, ...cuts, vent.length];
+      const rows = pieces.map(({ name }, i) => [
+        `${vent.count} ×`,
+        name,
+        `${says(ends[i]!)} to ${says(ends[i + 1]!)}`,
+        says(ends[i + 1]! - ends[i]!),
+      ]);
+      const off = detuning === undefined ? undefined : Math.abs(detuning * vent.fb);
+      return [
+        `<div class="pair">${figure(picture, `One vent${vent.chamber ? ` of the ${vent.chamber} chamber` : ''}, all pieces joined, seen from behind the flange.`)}<div>`,
+        table(
+          [],
+          [
+            ['inner diameter', says(vent.diameter)],
+            ['wall', `${says(wall)}, ${Math.round(wall / nozzle)} lines of a nozzle of ${says(nozzle)}${thicker}`],
+            ['outer diameter', says(vent.diameter + 2 * wall)],
+            ['flange', `${says(flangeDiameter)}, ${says(FLANGE)} thick`],
+            ['length along the centre line', says(vent.length)],
+            [`tunes the ${vent.chamber ? `${vent.chamber} chamber` : 'box'} to`, `${vent.fb.toFixed(1)} Hz`],
+            ['plastic, printed solid', `about ${Math.round(1e3 * mass)} g`],
+            ...(printings.length > 1 ? [['its files', `folder vent-${nth + 1}`]] : []),
+          ],
+        ),
+        '</div></div>',
+        ...(off === undefined
+          ? []
+          : [
+              paragraph(
+                `The solid was measured slice by slice: as printed it tunes ${off < 0.005 ? 'to within 0.01 Hz of its drawing' : `${off.toFixed(2)} Hz ${detuning! > 0 ? 'higher' : 'lower'} than its drawing`}.`,
+              ),
+            ]),
+        table(['', 'piece', 'along the centre line', 'without its spigot'], rows),
+      ];
+    },
+  );
   return section(
     'Print',
     [

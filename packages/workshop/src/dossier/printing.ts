@@ -2,12 +2,17 @@ import type { Impossible } from '@airspring/core/fault';
 import { type Mass, si } from '@airspring/core/quantity';
 import { type Part, preview, volumeOf } from '../mesh/index.js';
 import { printedTuning, roundFlare, type VentSolidInput, ventSegments, ventSolid } from '../solid/index.js';
+import { usualNozzle, wholeLines } from '../solid/whole-lines.js';
 import type { WorkTools, WorkVent } from './work.js';
 
 /** Equal vents as a printer makes them. */
 export interface Printing {
   readonly ok: true;
   readonly vent: WorkVent;
+  /** Its wall in whole lines of the nozzle, and the nozzle, m. */
+  readonly wall: number;
+  readonly nozzle: number;
+  readonly flangeDiameter: number;
   /** The pieces of one vent, from its outer end inwards. */
   readonly parts: readonly Part[];
   /** Where the pieces meet, along the centre line, m. */
@@ -39,14 +44,22 @@ export function bedOf({ printer = USUAL_PRINTER }: WorkTools) {
 
 const flareOf = (radius: number) => (radius > 0 ? roundFlare({ radius: metres(radius) }) : undefined);
 
-const drawn = (vent: WorkVent, { nozzle }: WorkTools): VentSolidInput => ({
+/** The wall of a vent as its design has it, m. */
+export const designedWall = ({ outerDiameter, diameter }: Pick<WorkVent, 'outerDiameter' | 'diameter'>): number =>
+  (outerDiameter - diameter) / 2;
+
+/** As wide as the design has it, and at least as the mouth: a flange may be without a collar. */
+const flangeOf = ({ diameter, flangeDiameter, flare }: WorkVent, wall: number): number =>
+  Math.max(flangeDiameter, diameter + 2 * (wall + (flare?.outer ?? 0)));
+
+const drawn = (vent: WorkVent, wall: number, nozzle: number): VentSolidInput => ({
   diameter: metres(vent.diameter),
   length: metres(vent.length),
-  wall: metres((vent.outerDiameter - vent.diameter) / 2),
-  nozzle: nozzle === undefined ? undefined : metres(nozzle),
+  wall: metres(wall),
+  nozzle: metres(nozzle),
   outerFlare: vent.flare && flareOf(vent.flare.outer),
   innerFlare: vent.flare && flareOf(vent.flare.inner),
-  flange: { diameter: metres(vent.flangeDiameter), thickness: metres(FLANGE) },
+  flange: { diameter: metres(flangeOf(vent, wall)), thickness: metres(FLANGE) },
   ...(vent.bend && {
     bends: [
       {
@@ -60,7 +73,9 @@ const drawn = (vent: WorkVent, { nozzle }: WorkTools): VentSolidInput => ({
 
 /** Vents as solids, divided for the printer, with what the solid itself says of its tuning; or why they cannot be printed so. */
 export function printingOf(vent: WorkVent, tools: WorkTools, netVolume: number | undefined): Printing | Impossible {
-  const input = drawn(vent, tools);
+  const { nozzle = usualNozzle } = tools;
+  const wall = wholeLines(designedWall(vent), nozzle);
+  const input = drawn(vent, wall, nozzle);
   const pieces = ventSegments({ vent: input, printer: bedOf(tools) });
   if (!pieces.ok) return pieces;
   const solid = ventSolid(input);
@@ -73,6 +88,9 @@ export function printingOf(vent: WorkVent, tools: WorkTools, netVolume: number |
   return {
     ok: true,
     vent,
+    wall,
+    nozzle,
+    flangeDiameter: flangeOf(vent, wall),
     parts: pieces.parts,
     cuts: pieces.cuts,
     picture,

@@ -5,18 +5,14 @@ import { flareFaults } from './flare-faults.js';
 import type { VentDrawing } from './vent-drawing.js';
 import { ventSizeFaults } from './vent-size-faults.js';
 import { roundVentShape, slotVentShape, type VentSolidInput } from './vent-solid-input.js';
+import { usualNozzle, wholeLines } from './whole-lines.js';
 
 /** Greatest distance of a flat from its curve, m. With it the volume of a vent is within 0.1 %. */
 const usualFineness = 1e-5;
-/** The usual nozzle of printers that melt plastic, m (common practice). */
-const usualNozzle = 4e-4;
 /** Usual wall of a printed vent before it is rounded up to whole lines, m (common practice). */
 const usualWall = 3e-3;
 /** Least usual thickness of a flange, m (common practice). */
 const usualFlange = 4e-3;
-
-/** The least whole number of lines of a nozzle that is as thick as a wall, m. */
-const wholeLines = (wall: number, nozzle: number): number => Math.ceil(wall / nozzle - 1e-6) * nozzle;
 
 /** Reads a vent. All faults are reported at once. */
 export function readVent(input: VentSolidInput): VentDrawing {
