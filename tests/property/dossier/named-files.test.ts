@@ -56,6 +56,9 @@ const workshops = fc.record(
     grain: fc.boolean(),
     bolts: fc.record({ count: fc.integer({ min: 2, max: 12 }), circle: mm(200, 300), hole: mm(3, 12) }),
     terminals: fc.constant({}),
+    recess: mm(1, 10),
+    roundOver: mm(1, 19),
+    nozzle: fc.constantFrom('0.25 mm', '0.6 mm', '1.2 mm'),
     brace: fc.record(
       { across: fc.constantFrom('width', 'height', 'depth'), at: mm(20, 400), border: mm(20, 120) },
       { requiredKeys: [] },

@@ -1,5 +1,5 @@
 import type { Fault } from '@airspring/core/fault';
-import { decimalText } from '@airspring/core/quantity';
+import { decimalText, NANOMETRE } from '@airspring/core/quantity';
 import type { Job, Written } from '../job/job.js';
 import { faultsOfAmplifier } from './amplifier.js';
 import type { Faultless } from './faultless.js';
@@ -60,7 +60,7 @@ export function faultsAcross(
 function acrossWorkshop(
   contradicts: Contradicts,
   written: Plain,
-  { pipes = [], joint, sheets = [], trim }: Faultless<NonNullable<ReadBrief['workshop']>>,
+  { pipes = [], joint, sheets = [], trim, recess, roundOver }: Faultless<NonNullable<ReadBrief['workshop']>>,
   panelThickness: number | undefined,
 ): void {
   for (const [i, pipe] of pipes.entries()) {
@@ -79,6 +79,15 @@ function acrossWorkshop(
   if (depth !== undefined && panelThickness !== undefined && depth >= panelThickness) {
     const expected = `less than space.panelThickness, ${written.space?.panelThickness}`;
     contradicts('workshop.joint.rabbet.depth', written.workshop?.joint?.rabbet?.depth, expected);
+  }
+  if (panelThickness === undefined) return;
+  const board = `space.panelThickness, ${written.space?.panelThickness}`;
+  // Half of the board stays for the screws of the frame (common practice).
+  if (recess !== undefined && recess > panelThickness / 2 + NANOMETRE) {
+    contradicts('workshop.recess', written.workshop?.recess, `at most half of ${board}`);
+  } else if (roundOver !== undefined && roundOver > panelThickness - (recess ?? 0) + NANOMETRE) {
+    const less = recess === undefined ? '' : ` less workshop.recess, ${written.workshop?.recess}`;
+    contradicts('workshop.roundOver', written.workshop?.roundOver, `at most ${board}${less}`);
   }
 }
 

@@ -90,6 +90,18 @@ export const workshopField = described(
         'bolts of the frames of the drivers: holes in the panels and a gasket are made for them',
       ),
     ),
+    recess: opt(
+      hole(
+        'depth of a step in which the frame of each driver lies flush with its panel; default none, the frame lies on the panel',
+        '6 mm',
+      ),
+    ),
+    roundOver: opt(
+      hole(
+        'radius of the inner edge of the hole of each driver, so that air gets behind its cone; default none, a sharp edge',
+        '9 mm',
+      ),
+    ),
     terminals: opt(
       described(
         v.strictObject({

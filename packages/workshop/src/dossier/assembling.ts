@@ -6,7 +6,7 @@ import type { WorkHole } from './hole.js';
 import { insideBoards, isInside } from './inside-boards.js';
 import { list, paragraph, section, steps } from './markup.js';
 import type { ChosenBrace } from './ringing.js';
-import { runsAlong, type Sawing } from './sawing.js';
+import { recessDiameter, runsAlong, type Sawing } from './sawing.js';
 import type { Says } from './says.js';
 import type { Work, WorkBox, WorkStep } from './work.js';
 
@@ -58,6 +58,39 @@ function cuttingText(sawing: Sawing | undefined): string {
   return sheets.length === 0
     ? 'Cut the panels by the cut list.'
     : `Cut the panels: those that lie on sheets ${bySheets}, the others by the cut list.`;
+}
+
+/** What is routed around the holes of the drivers in the panels, before anything is glued. */
+function routing(
+  { drivers, cautions, tools }: Work,
+  box: WorkBox,
+  sawing: Sawing | undefined,
+  lengthText: Says,
+): WorkStep[] {
+  const count = box.holes.filter((hole) => hole.what === 'driver' && !isInside(hole)).length;
+  // What is drawn has room; a box that is no cuboid has no such drawing.
+  const drawn = sawing?.box?.pieces.flatMap(({ cutouts }) => cutouts.filter(({ part }) => part === 'driver'));
+  const recess = drawn ? drawn.some((one) => one.recess) && tools.recess : tools.recess;
+  const roundOver = drawn ? drawn.some((one) => one.roundOver) && tools.roundOver : tools.roundOver;
+  if (count === 0) return [];
+  const each = count > 1 ? 'each driver' : 'the driver';
+  const stepped: WorkStep[] = recess
+    ? [
+        {
+          says: `Rout the recess for ${each} from outside, ${lengthText(recessDiameter(drivers.outerDiameter))} wide and ${lengthText(recess)} deep, before its hole is cut: there the router still finds the middle. Try it in a piece of scrap first: the frame must go in by hand, and lie flush. ${count > 1 ? 'The drivers then stand' : 'The driver then stands'} that much deeper, which takes about ${((1e3 * count * Math.PI * drivers.cutoutDiameter ** 2 * recess) / 4).toFixed(2)} L of air that the tuning does not count.`,
+          caution: cautions.dust,
+        },
+      ]
+    : [];
+  const rounded: WorkStep[] = roundOver
+    ? [
+        {
+          says: `When its hole is cut, round over the inner edge of the hole of ${each} with a radius of ${lengthText(roundOver)}, so that air gets behind the cone.${tools.bolts ? '' : ' Keep to full thickness where the screws of the frame go in.'}`,
+          caution: cautions.dust,
+        },
+      ]
+    : [];
+  return [...stepped, ...rounded];
 }
 
 /** The work in order, with what is checked on the way. */
@@ -116,6 +149,7 @@ function stepsFor(
           },
         ]
       : []),
+    ...routing(work, box, sawing, lengthText),
     {
       says: `Put the box together dry, without glue${brace ? ', with the brace in its place' : ''}. Every joint must close by hand, and the diagonals of the open side must agree within 1 mm.${brace ? ` Try whether the driver${opening ? ` and the ${opening}` : ''} go${opening ? '' : 'es'} past the brace.` : ''}`,
     },

@@ -6,6 +6,7 @@ import { filesToChangeFrom } from './change-files.js';
 import { playingAndFiles } from './cover.js';
 import { boxFigure, cuttingSection, outlinedDrawing, panelDrawing, sheetName, sheetPath } from './cutting.js';
 import { type BuildFile, drawingFiles } from './file.js';
+import type { WorkHole } from './hole.js';
 import { madeOf } from './made.js';
 import { escaped, list, paragraph, section, table } from './markup.js';
 import { measuringSection, wiringSection } from './measuring.js';
@@ -107,6 +108,10 @@ async function smallFiles(parts: readonly SmallPart[]): Promise<BuildFile[]> {
   return files;
 }
 
+/** A hole with the frame of the driver that lies around it. */
+const framed = (hole: WorkHole, { drivers }: Work): WorkHole =>
+  hole.what === 'driver' ? { ...hole, frame: drivers.outerDiameter } : hole;
+
 const isChange = (work: Work): work is ChangeWork => work.change !== undefined;
 
 /**
@@ -135,7 +140,7 @@ export async function filesToBuildFrom(
   );
   notes.push(...small.notes);
   const holes = small.parts.flatMap(({ hole }) => (hole ? [hole] : []));
-  const box = work.box && { ...work.box, holes: [...work.box.holes, ...holes] };
+  const box = work.box && { ...work.box, holes: [...work.box.holes.map((hole) => framed(hole, work)), ...holes] };
   const sawn = box && sawnOf(box, work.tools, brace ? [brace.input] : [], notes, says);
   const printings = work.vents.flatMap((vent): Printing[] => {
     step('the vent as a solid');

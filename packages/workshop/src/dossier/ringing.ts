@@ -55,7 +55,10 @@ const isInTheWay = (names: readonly string[], everywhere: boolean): string =>
   `${listed(names.map((name) => `the ${name}`))} ${names.length > 1 ? 'are' : 'is'} in its way${everywhere ? ' everywhere' : ''}`;
 
 /** Where the panels of a box ring, and the brace that the workshop asks for or that helps most of those for which there is room. */
-export function ringingOf(box: WorkBox, { bolts: _, brace: asked = {}, ...tools }: WorkTools): Ringing {
+export function ringingOf(
+  box: WorkBox,
+  { bolts: _, recess: __, roundOver: ___, brace: asked = {}, ...tools }: WorkTools,
+): Ringing {
   if (box.joints !== undefined) return { because: 'the box is no cuboid' };
   const boards = insideBoards(box).filter((board) => !isBeside(box, board));
   const inside = boards.map((board) => asBrace(board, box));

@@ -72,17 +72,35 @@ const openingOf = (hole: WorkHole): CutoutInput['opening'] =>
     ? { diameter: si('length', hole.diameter) }
     : { width: si('length', hole.sides[0]), height: si('length', hole.sides[1]) };
 
-const cutoutOf = (box: WorkBox, { bolts }: WorkTools, hole: WorkHole): CutoutInput => ({
+/** Room for the frame of a driver in its recess, on the diameter, m (common practice). */
+const FRAME_PLAY = 1e-3;
+
+/** How wide a recess is for a frame, m. */
+export const recessDiameter = (frame: number): number => frame + FRAME_PLAY;
+
+/** What is made around the hole of a driver. */
+const aroundDriver = (
+  { bolts, recess, roundOver }: WorkTools,
+  { frame }: WorkHole,
+): Pick<CutoutInput, 'bolts' | 'recess' | 'roundOver'> => ({
+  ...(bolts && {
+    bolts: { count: bolts.count, diameter: si('length', bolts.circle), hole: si('length', bolts.hole) },
+  }),
+  ...(recess !== undefined &&
+    frame !== undefined && {
+      recess: { diameter: si('length', recessDiameter(frame)), depth: si('length', recess) },
+    }),
+  ...(roundOver !== undefined && { roundOver: si('length', roundOver) }),
+});
+
+const cutoutOf = (box: WorkBox, tools: WorkTools, hole: WorkHole): CutoutInput => ({
   part: hole.what,
   face: hole.face,
   across: si('length', hole.across),
   up: si('length', hole.up),
   opening: openingOf(hole),
   flush: runsAlong(box, hole),
-  ...(bolts &&
-    hole.what === 'driver' && {
-      bolts: { count: bolts.count, diameter: si('length', bolts.circle), hole: si('length', bolts.hole) },
-    }),
+  ...(hole.what === 'driver' && aroundDriver(tools, hole)),
 });
 
 const inPanels = ({ holes }: WorkBox): readonly WorkHole[] => holes.filter(({ board }) => board === undefined);

@@ -155,6 +155,10 @@ export interface WorkTools {
   readonly nozzle?: number;
   /** Bolts of the frames of the drivers, m. */
   readonly bolts?: { readonly count: number; readonly circle: number; readonly hole: number };
+  /** Depth of a step around the hole of each driver, in which its frame lies flush, m. */
+  readonly recess?: number;
+  /** Radius of the inner edge of the hole of each driver, m. */
+  readonly roundOver?: number;
   /** Binding posts in a printed cup, m. */
   readonly terminals?: { readonly hole?: number; readonly apart?: number };
   readonly printer?: { readonly height: number; readonly width: number };

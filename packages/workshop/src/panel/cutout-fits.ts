@@ -77,6 +77,11 @@ function withinReasons(
       'bolts-meet-opening',
       `Bolts of the ${part} come nearer than ${mm(play)} to its opening. Use a larger bolt circle or smaller holes.`,
     );
+  if (opening && roundOver && drilled.some((bolt) => apart(bolt, patch('', middle, opening)) < roundOver - NANOMETRE))
+    say(
+      'bolts-over-round-over',
+      `Bolts of the ${part} come out in the rounded edge behind it, of ${mm(roundOver)}. Use a smaller radius or a larger bolt circle.`,
+    );
   if (drilled.length > 1 && apart(drilled[0]!, drilled[1]!) < play - NANOMETRE)
     say('bolts-meet', `Bolts of the ${part} come nearer than ${mm(play)} to each other.`);
   if (recess && bolts) {

@@ -1,0 +1,44 @@
+import { NANOMETRE } from '@airspring/core/quantity';
+import { axisOf, isFar } from '../panel/box-edges.js';
+import { planeOf } from '../panel/plane.js';
+import { isInside } from './inside-boards.js';
+import type { Says } from './says.js';
+import type { WorkBox } from './work.js';
+
+/** Nearer than this a solid stands behind a hole, m. */
+const BEHIND = 1e-3;
+
+/** What a driver would meet that stands deeper by its recess, in sentences. */
+export function recessNotes(box: WorkBox, depth: number, says: Says): string[] {
+  const { outer, thickness, solids = [] } = box;
+  const edges = [outer.width, outer.height, outer.depth];
+  const met = box.holes.flatMap((hole): string[] => {
+    if (hole.what !== 'driver' || isInside(hole)) return [];
+    const axis = axisOf(hole.face);
+    const far = isFar(hole.face);
+    const { axes } = planeOf(hole.face);
+    const centre = [hole.across, hole.up];
+    const driver = solids.find(
+      ({ what, least, greatest }) =>
+        what === 'driver' &&
+        (far ? edges[axis]! - greatest[axis]! : least[axis]!) < thickness + BEHIND &&
+        axes.every((k, i) => Math.abs((least[k]! + greatest[k]!) / 2 - centre[i]!) < BEHIND),
+    );
+    if (driver === undefined) return [];
+    const end = far ? driver.least[axis]! - depth : driver.greatest[axis]! + depth;
+    if (far ? end < thickness - NANOMETRE : end > edges[axis]! - thickness + NANOMETRE) return ['the panel behind it'];
+    return solids.flatMap((other) => {
+      if (other === driver || other.what === 'air') return [];
+      const meets = [0, 1, 2].every((k) => {
+        const [low, high] = [driver.least[k]!, driver.greatest[k]!];
+        const [from, to] = k !== axis ? [low, high] : far ? [end, high] : [low, end];
+        return other.least[k]! < to - NANOMETRE && other.greatest[k]! > from + NANOMETRE;
+      });
+      return meets ? [`the ${other.what ?? 'part'} inside`] : [];
+    });
+  });
+  return [...new Set(met)].map(
+    (what) =>
+      `In a recess a driver stands ${says(depth)} deeper, and would meet ${what}. Make "recess" of the "workshop" less deep, or leave it out.`,
+  );
+}

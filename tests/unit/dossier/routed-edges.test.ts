@@ -1,0 +1,102 @@
+/** A recess for the frame of a driver and a rounded inner edge: drawn, told, counted, and refused where the board is too thin. */
+import { filesToBuildFrom, type Work } from '@airspring/workshop/dossier';
+import { standard } from 'airspring';
+import { expect, test } from 'vitest';
+import { readBrief } from '../../../packages/airspring/src/brief/read.js';
+import { demo } from '../../arbitrary/brief.js';
+import { plainWork } from '../../arbitrary/work.js';
+import { faultsOf } from '../../refusal/faults.js';
+
+async function built(tools: Work['tools'], box: Partial<Work['box']> = {}) {
+  const { files, notes } = await filesToBuildFrom(plainWork({ tools }, box));
+  const of = (path: string) => String(files.find((file) => file.path === path)!.contents);
+  return { of, notes, page: of('build.html').replace(/\u00a0/g, ' ') };
+}
+
+/** The circles of a drawing file with their layers: layer and radius, mm. */
+function circlesOf(dxf: string): string[] {
+  const lines = dxf.split(/\r?\n/).map((line) => line.trim());
+  return lines.flatMap((line, i) => {
+    if (line !== 'CIRCLE' || lines[i - 1] !== '0') return [];
+    const value = (code: string) => lines[lines.findIndex((one, k) => k > i && (k - i) % 2 === 1 && one === code) + 1];
+    return [`${value('8')} ${Number(value('40'))}`];
+  });
+}
+
+const massOf = (page: string) => Number(/weigh about ([\d.]+) kg/.exec(page)![1]);
+
+test('both are in the drawing file on layers of their own, in the picture, and in the steps before gluing', async () => {
+  const { of, page, notes } = await built({ recess: 0.006, roundOver: 0.009 });
+  expect(notes).toEqual([]);
+  // The frame is 262 mm wide, the hole 232 mm.
+  expect(circlesOf(of('panels/front.dxf'))).toEqual(expect.arrayContaining(['pocket 131.5', 'cut 116', 'inside 125']));
+  expect(of('panels/front.svg')).toContain('recess ⌀ 263, 6 deep of 18');
+  expect(of('panels/front.svg')).toContain('inner edge rounded, R 9');
+  const step = (words: string) => page.indexOf(words);
+  const recess = step('Rout the recess for the driver from outside, 263 mm wide and 6 mm deep');
+  const rounded = step('round over the inner edge of the hole of the driver with a radius of 9 mm');
+  expect(recess).toBeGreaterThan(step('Mark the centres of the holes'));
+  expect(rounded).toBeGreaterThan(recess);
+  expect(step('Put the box together dry')).toBeGreaterThan(rounded);
+  // A disc as wide as the hole and as deep as the recess.
+  expect(page).toContain(`about ${(Math.PI * 1.16 ** 2 * 0.06).toFixed(2)} L of air that the tuning does not count`);
+});
+
+test('what is routed away is not weighed', async () => {
+  const [bare, routed] = [
+    await built({ density: 5000 }),
+    await built({ density: 5000, recess: 0.008, roundOver: 0.01 }),
+  ];
+  // A ring between hole and recess; of the rounded edge the ring of a square less its quarter circle, whose middle is 2.23 mm from the hole.
+  const ring = (Math.PI / 4) * (0.263 ** 2 - 0.232 ** 2) * 0.008;
+  const edge = (1 - Math.PI / 4) * 0.01 ** 2 * 2 * Math.PI * (0.116 + 0.00223);
+  expect(massOf(bare.page) - massOf(routed.page)).toBeCloseTo(5000 * (ring + edge), 0);
+  expect(bare.page).not.toContain('Rout the recess');
+});
+
+test('without room for it beside a mitre the rest is drawn, and the steps are silent about it', async () => {
+  const [hole] = plainWork().box!.holes;
+  const { of, page, notes } = await built(
+    { recess: 0.006, joint: { mitre: {} } },
+    { holes: [{ ...hole!, across: 0.1365 }] },
+  );
+  expect(circlesOf(of('panels/front.dxf'))).toEqual(['cut 116']);
+  expect(notes.join()).toMatch(
+    /What is routed around the holes of the drivers is not drawn\. On the front, the recess/,
+  );
+  expect(page).not.toContain('Rout the recess');
+});
+
+test('bolts that would come out in the rounded edge are told', async () => {
+  const bolts = { count: 8, circle: 0.247, hole: 0.005 };
+  const printer = { width: 0.3, height: 0.25 };
+  const { of, notes } = await built({ bolts, roundOver: 0.009, printer });
+  expect(notes.join()).toContain('Bolts of the driver come out in the rounded edge behind it, of 9 mm');
+  expect(circlesOf(of('panels/front.dxf'))).toEqual(expect.arrayContaining(['inside 125']));
+  expect((await built({ bolts, roundOver: 0.004, printer })).notes).toEqual([]);
+});
+
+test('a driver that would then meet what stands behind it is told', async () => {
+  const driver = { what: 'driver', least: [0.064, 0.134, 0.018], greatest: [0.296, 0.366, 0.118] };
+  const vent = { what: 'vent', least: [0.1, 0.15, 0.121], greatest: [0.17, 0.22, 0.4] };
+  const near = await built({ recess: 0.006 }, { solids: [driver, vent] });
+  expect(near.notes.join()).toContain('In a recess a driver stands 6 mm deeper, and would meet the vent inside.');
+  expect((await built({ recess: 0.003 }, { solids: [driver, vent] })).notes).toEqual([]);
+  const shallow = { outer: { width: 0.36, height: 0.4, depth: 0.14 }, solids: [driver] };
+  expect((await built({ recess: 0.006 }, shallow)).notes.join()).toContain('would meet the panel behind it');
+});
+
+test('deeper than half of the board, or rounder than what is left of it: refused where it is written', () => {
+  const faults = (workshop: object) =>
+    faultsOf(() => readBrief({ ...demo, workshop }, standard)).map(({ path, got, expected }) => [path, got, expected]);
+  expect(faults({ recess: '9 mm', roundOver: '9 mm' })).toEqual([]);
+  expect(faults({ recess: '9.5 mm' })).toEqual([
+    ['workshop.recess', '9.5 mm', 'at most half of space.panelThickness, 18 mm'],
+  ]);
+  expect(faults({ roundOver: '19 mm' })).toEqual([
+    ['workshop.roundOver', '19 mm', 'at most space.panelThickness, 18 mm'],
+  ]);
+  expect(faults({ recess: '6 mm', roundOver: '13 mm' })).toEqual([
+    ['workshop.roundOver', '13 mm', 'at most space.panelThickness, 18 mm less workshop.recess, 6 mm'],
+  ]);
+});
