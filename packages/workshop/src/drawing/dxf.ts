@@ -13,8 +13,7 @@ const MILLIMETRES = 1e3;
  * @example await toDxf(pieceDrawing(box.pieces[0]))
  */
 export async function toDxf({ shapes }: Drawing): Promise<string> {
-  const { Colors, DxfWriter, LWPolylineFlags, point2d, point3d, Units } = await import('@tarikjabiri/dxf');
-  void Colors;
+  const { DxfWriter, LWPolylineFlags, point2d, point3d, Units } = await import('@tarikjabiri/dxf');
   const file = new DxfWriter();
   file.setUnits(Units.Millimeters);
   for (const [purpose, colour] of Object.entries(colours)) file.addLayer(purpose, colour, 'Continuous');

@@ -1,6 +1,6 @@
 /** How can a duct widen at its ends? */
 export { ellipticFlare, exponentialFlare, type Flare, type FlareSizes, roundFlare } from './flare.js';
-export { flareThrough } from './flare-through.js';
+export { type FlarePoint, flareThrough } from './flare-through.js';
 /** Which solid is a printed vent? */
 export { type VentSolid, ventSolid } from './vent-solid.js';
 export type { VentDrawing } from './vent-drawing.js';
