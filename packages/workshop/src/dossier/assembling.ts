@@ -86,7 +86,7 @@ function routing(
     ? [
         {
           says: `When its hole is cut, round over the inner edge of the hole of ${each} with a radius of ${lengthText(roundOver)}, so that air gets behind the cone.${tools.bolts ? '' : ' Keep to full thickness where the screws of the frame go in.'}`,
-          caution: cautions.dust,
+          caution: recess ? undefined : cautions.dust,
         },
       ]
     : [];

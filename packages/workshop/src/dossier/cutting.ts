@@ -121,6 +121,8 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
         ...cut,
         ...off,
       ].join('\n'),
+      // Without a picture of the box the cover leaves room, and all that follows moves up.
+      box ? undefined : 'flows',
     ),
     ...(drawings.length + listed.length > 0
       ? [
@@ -139,6 +141,8 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
                 ? ['<h3>Openings that no drawing shows</h3>', table(['hole', 'board', 'size', 'centre'], listed)]
                 : []),
             ].join('\n'),
+            // A short list needs no sheet of its own, nor does what follows a short page.
+            drawings.length === 0 ? 'on' : sheets.length === 0 ? 'flows' : undefined,
           ),
         ]
       : []),

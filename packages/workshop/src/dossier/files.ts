@@ -53,6 +53,8 @@ ${section(
   'Buy',
   `${list(shopping(work, sawing, printings, small, says))}
 ${playingAndFiles(work, paths)}`,
+  // Without a picture of the box the cover leaves room.
+  sawing?.box ? undefined : 'flows',
 )}`;
 }
 

@@ -33,6 +33,9 @@ export function table(head: readonly string[], rows: readonly (readonly string[]
 export const figure = (drawing: string, words?: string): string =>
   `<figure>${drawing}${words === undefined ? '' : `<figcaption>${escaped(words)}</figcaption>`}</figure>`;
 
-/** A part of the document. It begins on a new sheet of paper unless it goes `on`. */
-export const section = (title: string, body: string, on?: 'on'): string =>
-  `<section${on ? ' class="on"' : ''}><h2>${escaped(title)}</h2>\n${body}\n</section>`;
+/**
+ * A part of the document. It begins on a new sheet of paper, unless it goes `on`: below the one before it if it fits there whole; or
+ * it `flows` on from there.
+ */
+export const section = (title: string, body: string, how?: 'on' | 'flows'): string =>
+  `<section${how ? ` class="${how}"` : ''}><h2>${escaped(title)}</h2>\n${body}\n</section>`;

@@ -97,5 +97,6 @@ export function measuringSection(work: Work): string {
         'Compare the frequencies of peaks and dips with the table. A tuning that is too high means a vent that is too short, or less air than planned. A tuning that is too low means the opposite. Peaks that are lower than these, with the right frequencies, tell of a leak or of much damping.',
       ),
     ].join('\n'),
+    'flows',
   );
 }

@@ -9,12 +9,12 @@ section+section,.cover+section{break-before:page}
 table{border-collapse:collapse;width:100%}thead{display:table-header-group}tr{break-inside:avoid}
 th,td{text-align:left;padding:.7mm 4mm .7mm 0;border-bottom:.2mm solid #bbb;vertical-align:top}th{font-weight:normal;color:#555}
 figure{break-inside:avoid}figcaption{font-size:9pt;color:#444;margin-top:1.5mm}
-.pair{display:flex;flex-wrap:wrap;gap:6mm;align-items:flex-start}.pair>*{flex:1 1 70mm}.on{break-before:auto!important;break-inside:avoid}section.on{margin-top:8mm}
+.pair{display:flex;flex-wrap:wrap;gap:6mm;align-items:flex-start}.pair>*{flex:1 1 70mm}.on,.flows{break-before:auto!important}.on{break-inside:avoid}section.on,section.flows{margin-top:8mm}
 svg{display:block;max-width:100%;height:auto}figure>svg[stroke-linejoin]{margin:auto}figure>svg[stroke-linejoin]:not([width]){max-height:80mm}
 .wiring,.chart{fill:none;stroke:#1a1a1a;stroke-width:1.2}.wiring text,.chart text{fill:#1a1a1a;stroke:none;font:11px Georgia,serif}
 .wiring text{text-anchor:middle}.wiring .end{fill:#1a1a1a}
 .chart .grid{stroke:#ccc;stroke-width:.7}.chart .curve{stroke-width:1.8}.chart .dot{fill:#1a1a1a;stroke:none}.chart .told{font-size:10px}
-.caution{border-left:1mm solid #a33;padding-left:3mm;break-inside:avoid}
+.caution{border-left:1mm solid #a33;padding-left:3mm;break-inside:avoid;break-after:avoid}
 .steps{padding-left:7mm}.steps li{margin:0 0 1.8mm;break-inside:avoid}.steps .box{display:inline-block;width:3mm;height:3mm;border:.3mm solid #1a1a1a;margin-right:2mm}
 .columns{font-size:9pt;columns:3;padding-left:6mm}.columns li{break-inside:avoid}
 .files{font:9pt/1.5 ui-monospace,monospace;columns:2}
