@@ -26,6 +26,8 @@ const BORROWED = {
   '@valibot/to-json-schema': 'packages/airspring',
   'eecircuit-engine': 'tests',
   'maxrects-packer': '.',
+  fflate: 'packages/workshop',
+  '@tarikjabiri/dxf': 'packages/workshop',
 };
 
 /**

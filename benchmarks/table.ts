@@ -257,6 +257,12 @@ export const table: readonly Group[] = [
       workshop('nest', '40 panels on sheets, cut from edge to edge', 'ms', within(30)),
       workshop('packer', 'maxrects-packer: one order, and no cuts from edge to edge', 'ms', { against: 'nest' }),
       workshop('dossier', 'whale bench, process started to folder written', 'ms', within(3000)),
+      workshop(
+        'dossier-worker',
+        'the same as one archive, in a worker as on the page: started to received',
+        'ms',
+        within(3000),
+      ),
     ],
   },
   {

@@ -1,7 +1,8 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { isMainThread, parentPort, Worker } from 'node:worker_threads';
 import type { MaxRectsPacker as Packer } from 'maxrects-packer';
 import { randomNumbers } from '../../packages/core/src/numeric/index.js';
 import { si } from '../../packages/core/src/quantity/index.js';
@@ -28,12 +29,21 @@ const vent: VentSolidInput = {
 /** So fine that it has 200,000 triangles. */
 const fine: VentSolidInput = { ...vent, fineness: '0.0045 mm' };
 
+/** As the worker of the page makes it: everything to build from as one archive. */
+async function archived(): Promise<void> {
+  const { filesToBuild } = await import('../../packages/airspring/src/command/build.js');
+  const { archiveOf } = await import('../../packages/workshop/src/dossier/index.js');
+  const built = await filesToBuild(JSON.parse(readFileSync('packages/airspring/briefs/whale-bench.json', 'utf8')));
+  if (!built.ok) throw new Error(built.line);
+  parentPort?.postMessage(await archiveOf(built.files, 'box'));
+}
+
 const next = randomNumbers(1);
 const edge = () => si('length', Math.round(120 + 560 * next()) / 1e3);
 /** Forty panels of any size, which may all be turned. */
 const panels = Array.from({ length: 40 }, (_, i) => ({ name: `panel ${i}`, length: edge(), width: edge() }));
 
-await runRow({
+const rows: Parameters<typeof runRow>[0] = {
   'vent-solid': () => ({ call: () => ventSolid(vent) }),
   triangles: () => ({
     call: () => {
@@ -75,4 +85,17 @@ await runRow({
       },
     };
   },
-});
+  // A page starts one for each archive.
+  'dossier-worker': () => ({
+    elsewhere: true as const,
+    call: () =>
+      new Promise((done, failed) => {
+        const worker = new Worker(new URL(import.meta.url));
+        worker.once('message', done);
+        worker.once('error', failed);
+      }),
+  }),
+};
+
+if (isMainThread) await runRow(rows);
+else await archived();

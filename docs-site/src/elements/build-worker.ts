@@ -1,6 +1,7 @@
 /** Everything that a box is built from, away from the page: by the same function as the command. */
 
 import { filesToBuild } from '../../../packages/airspring/src/command/build.js';
+import { asksForFlare, installedFlares } from '../../../packages/airspring/src/command/flares.js';
 import { plainJson } from '../../../packages/airspring/src/command/json-fault.js';
 import { asksForShape, installedShapes } from '../../../packages/airspring/src/command/shapes.js';
 import { fileName } from '../brief-text.js';
@@ -33,7 +34,8 @@ async function made({ text, only }: BuildAsked): Promise<BuildTold> {
   const brief: unknown = JSON.parse(plain.text);
   const shapes = asksForShape(brief) ? ((await installedShapes()) ?? []) : [];
   const step = (what: string) => tell({ type: 'step', what });
-  const built = await filesToBuild(brief, { only, shapes, step });
+  const flares = asksForFlare(brief) ? await installedFlares() : undefined;
+  const built = await filesToBuild(brief, { only, shapes, flares: flares === 'missing' ? undefined : flares, step });
   if (!built.ok) return { type: 'failed', because: built.line };
   step('the archive');
   const { archiveOf } = await import('@airspring/workshop/dossier');

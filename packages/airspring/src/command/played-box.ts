@@ -2,11 +2,10 @@ import type { System } from '@airspring/core/enclosure';
 import { InputError } from '@airspring/core/fault';
 import type { Filter } from '@airspring/core/filter';
 import type { Limit } from '@airspring/core/limit';
-import type { ShapeChoice } from '@airspring/core/space';
 import type { TimelineVent } from '@airspring/transient/timeline';
 import { answered } from '../design.js';
 import type { Job, LargeSignal } from '../job/job.js';
-import { completeOptions } from '../kind/brief-options.js';
+import { type BriefOptions, completeOptions } from '../kind/brief-options.js';
 import { listOf } from '../kind/wording.js';
 import { GIVES_OUT, limitsOf, PARTS_GIVE_OUT } from '../record/limits.js';
 import { probeOf } from '../record/vent-noise.js';
@@ -54,16 +53,16 @@ export const playedBox = (
   brief: unknown,
   only: string | undefined,
   progress: Progress,
-  shapes: readonly ShapeChoice[] = [],
-): Playable => (stands(brief) ? standingBox(brief, only) : designedBox(brief, only, progress, shapes));
+  named: Pick<BriefOptions, 'shapes' | 'flares'> = {},
+): Playable => (stands(brief) ? standingBox(brief, only) : designedBox(brief, only, progress, named));
 
 function designedBox(
   brief: unknown,
   only: string | undefined,
   progress: Progress,
-  shapes: readonly ShapeChoice[],
+  named: Pick<BriefOptions, 'shapes' | 'flares'>,
 ): Playable {
-  const { answer, shown } = answered(brief, { progress, shapes });
+  const { answer, shown } = answered(brief, { progress, ...named });
   if (!shown) return { ok: false, lines: answer.ok ? [] : answer.because };
   const { search, chosen } = shown;
   const names = chosen.map((_, i) => String.fromCharCode(65 + i));

@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import { isInputError, visible } from '@airspring/core/fault';
-import type { ShapeChoice } from '@airspring/core/space';
 import { briefFields, briefJsonSchema, design } from '../design.js';
+import type { BriefOptions } from '../kind/brief-options.js';
 import type { Brief } from '../kind/standard.js';
 import { printPage } from '../page/page.js';
 import { changedDesignPage, retrofitPage } from '../page/retrofit-page.js';
@@ -21,6 +21,7 @@ import { help, readArguments } from './arguments.js';
 import { readBriefFile } from './brief-file.js';
 import type { Workshop } from './build.js';
 import { build } from './build-folder.js';
+import { asksForFlare, installedFlares, NO_FLARES } from './flares.js';
 import { writePage } from './page-file.js';
 import { type Played, play, type Transient } from './play.js';
 import { playFigure } from './play-figure.js';
@@ -104,11 +105,12 @@ function pageFor(answer: Answer | Retrofit, { units }: Brief, only: boolean): st
   return designs.length > 0 ? printPage(answer.title, designs, units) : undefined;
 }
 
-type Shapes = readonly ShapeChoice[];
+/** What briefs may name that another package makes. */
+type Named = Pick<BriefOptions, 'shapes' | 'flares'>;
 
 /** The smallest boxes for some depths and levels. */
-async function runTradeOffs(brief: unknown, json: boolean, progress: Progress, shapes: Shapes): Promise<Ended> {
-  const front = await madeOf(() => tradeOffs(brief, { progress, shapes }));
+async function runTradeOffs(brief: unknown, json: boolean, progress: Progress, named: Named): Promise<Ended> {
+  const front = await madeOf(() => tradeOffs(brief, { progress, ...named }));
   if (typeof front === 'string') return refused(front);
   const out = json ? jsonText(front) : tradeOffsText(front, (brief as Brief).units);
   return { status: front.boxes.length > 0 ? MET : NOT_MET, out, error: '' };
@@ -122,10 +124,10 @@ async function runPlay(
   {
     progress,
     load,
-    shapes,
-  }: { readonly progress: Progress; readonly load: Transient | undefined; readonly shapes: Shapes },
+    named,
+  }: { readonly progress: Progress; readonly load: Transient | undefined; readonly named: Named },
 ): Promise<Ended> {
-  const box = await madeOf(() => playedBox(brief, only, progress, shapes));
+  const box = await madeOf(() => playedBox(brief, only, progress, named));
   if (typeof box === 'string') return refused(visible(box));
   if (!box.ok) return { status: NOT_MET, out: `${box.lines.join('\n')}\n`, error: '' };
   const played = await madeOf(() => play(box, recording, standing, { peak, simulation, progress, load }));
@@ -150,10 +152,10 @@ async function runBuild(
   {
     progress,
     load,
-    shapes,
-  }: { readonly progress: Progress; readonly load: Workshop | undefined; readonly shapes: Shapes },
+    named,
+  }: { readonly progress: Progress; readonly load: Workshop | undefined; readonly named: Named },
 ): Promise<Ended> {
-  const built = await build(brief, { only, into, standing, progress, load, shapes });
+  const built = await build(brief, { only, into, standing, progress, load, ...named });
   if (built.ok) return { status: built.met ? MET : NOT_MET, out: `${built.lines.join('\n')}\n`, error: '' };
   const status = { installed: MISSING, accepted: REFUSED, written: UNWRITTEN, met: NOT_MET } as const;
   return { ...refused(built.not === 'accepted' ? built.line : `airspring: ${built.line}`), status: status[built.not] };
@@ -182,15 +184,18 @@ export async function run(
   if (!file.ok) return { ...refused(file.line), status: file.unreadable ? UNREADABLE : REFUSED };
   const shapes = asksForShape(file.brief) ? await installedShapes(load.shapes) : [];
   if (shapes === undefined) return { ...refused(NO_SHAPES), status: MISSING };
-  if (asked.what === 'play') return runPlay(asked, file.brief, standing, { progress, load: load.transient, shapes });
-  if (asked.what === 'build') return runBuild(asked, file.brief, standing, { progress, load: load.workshop, shapes });
+  const flares = asksForFlare(file.brief) ? await installedFlares() : undefined;
+  if (flares === 'missing') return { ...refused(NO_FLARES), status: MISSING };
+  const named: Named = { shapes, flares };
+  if (asked.what === 'play') return runPlay(asked, file.brief, standing, { progress, load: load.transient, named });
+  if (asked.what === 'build') return runBuild(asked, file.brief, standing, { progress, load: load.workshop, named });
   const { scatter, prices } = asked;
   const ofNewBox = { scatter, prices, 'trade-offs': asked.tradeOffs };
   const [unfit] = Object.entries(ofNewBox).filter(([, chosen]) => chosen);
   if (unfit && stands(file.brief)) return refused(`--${unfit[0]} is for briefs about a new box`);
-  if (asked.tradeOffs) return runTradeOffs(file.brief, asked.json, progress, shapes);
+  if (asked.tradeOffs) return runTradeOffs(file.brief, asked.json, progress, named);
   const whole = await madeOf<Answer | Retrofit>(() =>
-    stands(file.brief) ? retrofit(file.brief) : design(file.brief, { progress, scatter, prices, shapes }),
+    stands(file.brief) ? retrofit(file.brief) : design(file.brief, { progress, scatter, prices, ...named }),
   );
   if (typeof whole === 'string') return refused(whole);
   const answer = asked.only === undefined ? whole : onlyOf(whole, asked.only);

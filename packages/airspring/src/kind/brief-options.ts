@@ -4,6 +4,8 @@ import type { CoilChoice, DriverModels, SuspensionChoice } from '../brief/driver
 import { standardCoils, standardSuspensions } from '../brief/standard-models.js';
 import type { AlignmentChoice } from '../job/alignment-choice.js';
 import type { BoxKind } from './box-kind.js';
+import type { FlareMaker } from './flare-form.js';
+import { flaredVented, flaredVentedWith } from './flared-vented.js';
 import { standard } from './standard.js';
 
 /** What a brief may name: kinds of box, models of drivers, alignments, and shapes of the space. */
@@ -21,6 +23,11 @@ export interface BriefOptions {
   readonly alignments?: readonly AlignmentChoice[];
   /** Shapes that `space.shape` may ask for; default none. Those of `@airspring/workshop/shape` are `standardShapes`. */
   readonly shapes?: readonly ShapeChoice[];
+  /**
+   * What makes flares of vents that are no quarter rounds, for `flare.innerForm` and `flare.outerForm`; default none. The module
+   * `@airspring/workshop/solid` is one.
+   */
+  readonly flares?: FlareMaker | undefined;
 }
 
 /** The same with everything that is left out. */
@@ -30,13 +37,14 @@ export const completeOptions = ({
   suspensions = standardSuspensions,
   alignments = standardAlignments,
   shapes = [],
+  flares,
 }: BriefOptions): {
   readonly kinds: readonly BoxKind[];
   readonly models: DriverModels;
   readonly alignments: readonly AlignmentChoice[];
   readonly shapes: readonly ShapeChoice[];
 } => ({
-  kinds,
+  kinds: flares ? kinds.map((kind) => (kind === flaredVented ? flaredVentedWith(flares) : kind)) : kinds,
   models: { coils, suspensions },
   alignments,
   shapes,

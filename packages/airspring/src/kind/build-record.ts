@@ -1,4 +1,5 @@
 import type { Face } from '@airspring/core/space';
+import type { FlareForm } from './flare-form.js';
 import type { Meaning } from './phrase.js';
 
 export type Hole = {
@@ -51,8 +52,16 @@ export interface DesignVent {
   readonly diameter: number;
   readonly outerDiameter: number;
   readonly flangeDiameter: number;
-  /** Radius of the rounding at each end, part of the length; left out where both ends are sharp. */
-  readonly flare?: { readonly inner: number; readonly outer: number };
+  /**
+   * How much each end widens, on each side: the radius of its rounding, part of the length, or of the form that is given beside it.
+   * Left out where both ends are sharp.
+   */
+  readonly flare?: {
+    readonly inner: number;
+    readonly outer: number;
+    readonly innerForm?: FlareForm;
+    readonly outerForm?: FlareForm;
+  };
   /** Along the centre line, from the outer surface of the panel to the inner end. */
   readonly length: number;
   readonly fb: number;

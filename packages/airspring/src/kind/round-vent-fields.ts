@@ -7,6 +7,7 @@ import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { ReadWorkshop } from '../brief/workshop.js';
 import type { Job } from '../job/job.js';
+import type { FormedEnd } from './flare-form.js';
 import { airSpeedOf, quiet, ventedFields } from './vented-fields.js';
 
 const opt = v.exactOptional;
@@ -39,7 +40,9 @@ export const roundVentFields = {
     wall: opt(
       v.pipe(
         quantity('length', { ...wallBounds, example: '3 mm' }),
-        v.description('wall thickness of the tube, rounded up to whole lines of workshop.nozzle where that is given; default 3 mm'),
+        v.description(
+          'wall thickness of the tube, rounded up to whole lines of workshop.nozzle where that is given; default 3 mm',
+        ),
       ),
     ),
     collar: opt(
@@ -92,10 +95,7 @@ const wholeLines = (wall: number, nozzle: number): number => Math.ceil(wall / no
 const USUAL_NOZZLE = 0.4e-3;
 
 /** Faults between what a brief says of round vents, and of the printer that makes them. */
-export function roundVentAcross(
-  written: Readonly<Record<string, unknown>>,
-  read: Partial<Job['sections']>,
-): Fault[] {
+export function roundVentAcross(written: Readonly<Record<string, unknown>>, read: Partial<Job['sections']>): Fault[] {
   const bounds = boundsAcross('vent', written, read);
   const { vent, printer, workshop } = read as {
     readonly vent?: { readonly wall?: number };
@@ -132,15 +132,21 @@ export interface RoundVentSettings {
   readonly faces: readonly Face[];
   /** Infinite where no printer is stated. */
   readonly printer: { readonly height: number; readonly width: number };
-  /** Radius of the rounding at each end; zero is a sharp end. */
+  /** How much each end widens, on each side: the radius of its rounding; zero is a sharp end. */
   readonly flare: { readonly inner: number; readonly outer: number };
+  /** Ends that are no quarter rounds. */
+  readonly formed: { readonly inner?: FormedEnd; readonly outer?: FormedEnd };
 }
 
 /** Faces in a fixed order, so that the order in the brief does not decide between two that serve equally well. */
 export const inOrder = (wanted: readonly Face[] = ['front']): Face[] => faces.filter((face) => wanted.includes(face));
 
 /** Fills in the defaults. If only one bound is given, the default of the other gives way to it. */
-export function roundVentSettings({ sections }: Job, flare = { inner: 0, outer: 0 }): RoundVentSettings {
+export function roundVentSettings(
+  { sections }: Job,
+  flare = { inner: 0, outer: 0 },
+  formed: RoundVentSettings['formed'] = {},
+): RoundVentSettings {
   const {
     vent = {},
     printer = { height: undefined, width: undefined },
@@ -163,5 +169,6 @@ export function roundVentSettings({ sections }: Job, flare = { inner: 0, outer: 
     faces: inOrder(vent.faces),
     printer: { height: printer.height ?? Infinity, width: printer.width ?? Infinity },
     flare,
+    formed,
   };
 }

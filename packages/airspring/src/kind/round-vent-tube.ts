@@ -19,7 +19,7 @@ export const mouthDiameter = (settings: TubeSettings, diameter: number): number 
  * Sizes of a vent's parts by its inner diameter, as people print them: a collar, and an elbow whose radius is one outer
  * diameter. Around a flared vent, the room of its wider end is kept free over its whole length.
  */
-export function ventBody(settings: TubeSettings, diameter: number): VentBody {
+function ventBody(settings: TubeSettings, diameter: number): VentBody {
   const tube = tubeDiameter(settings, diameter);
   const { inner, outer } = settings.flare;
   const outerDiameter = tube + 2 * Math.max(inner, outer);
@@ -93,6 +93,12 @@ export function compileStraightOrBentAtMost(layout: Layout) {
   };
 }
 
+/** The forms of ends that are no quarter rounds. */
+const formsOf = ({ formed: { inner, outer } }: Pick<RoundVentSettings, 'formed'>) => ({
+  ...(inner && { innerForm: inner.form }),
+  ...(outer && { outerForm: outer.form }),
+});
+
 /** The vent where it was placed. */
 export function ventOf(
   settings: RoundVentSettings,
@@ -106,7 +112,9 @@ export function ventOf(
     diameter,
     outerDiameter: tubeDiameter(settings, diameter),
     flangeDiameter: body.flangeDiameter,
-    ...(Math.max(settings.flare.inner, settings.flare.outer) > 0 && { flare: settings.flare }),
+    ...(Math.max(settings.flare.inner, settings.flare.outer) > 0 && {
+      flare: { ...settings.flare, ...formsOf(settings) },
+    }),
     length,
     fb,
     face: placed.face,

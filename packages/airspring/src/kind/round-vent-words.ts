@@ -1,5 +1,6 @@
 import type { KindRecord } from './box-kind.js';
 import type { DesignVent } from './build-record.js';
+import type { FlareForm } from './flare-form.js';
 import type { Phrase } from './phrase.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
 import type { VentNames } from './vents.js';
@@ -34,25 +35,35 @@ const rowWords = ({ count }: DesignVent): Phrase[] =>
       ]
     : [];
 
+/** What an end looks like. */
+function formWords(radius: number, { ellipse, exponential, profile = [] }: FlareForm = {}): Phrase {
+  if (ellipse) return ['a quarter of an ellipse, ', [ellipse.depth, 'length'], ' deep'];
+  if (exponential) return ['a flare that grows exponentially, ', [exponential.depth, 'length'], ' deep'];
+  const depth = profile.at(-1)?.[0];
+  if (depth !== undefined)
+    return [`a flare by the ${profile.length} points of the brief, `, [depth, 'length'], ' deep'];
+  return ['a quarter round of ', [radius, 'length'], ' radius'];
+}
+
 /** The rounded ends of a vent, and how it gets into the box. */
 function flareWords({ flare, face, outerDiameter, bend, count }: DesignVent): Phrase[] {
   if (flare === undefined) return [];
   // How a bent tube gets in has already been said.
   const wide = flare.inner > flare.outer && bend === undefined;
-  const end = (where: string, radius: number): Phrase =>
+  const end = (where: string, radius: number, form: FlareForm | undefined): Phrase =>
     radius > 0
       ? [
-          `The ${where} end${count > 1 ? ' of each vent' : ''} is a quarter round of `,
-          [radius, 'length'],
-          ' radius, which widens the tube to ',
+          `The ${where} end${count > 1 ? ' of each vent' : ''} is `,
+          ...formWords(radius, form),
+          ', which widens the tube to ',
           [outerDiameter + 2 * radius, 'length'],
           ' outer diameter. ',
         ]
       : [`The ${where} end is not rounded. `];
   return [
     [
-      ...end('outer', flare.outer),
-      ...end('inner', flare.inner),
+      ...end('outer', flare.outer, flare.outerForm),
+      ...end('inner', flare.inner, flare.innerForm),
       'The stated length includes the rounding. ',
       ...(wide ? [`The inner end does not go through the hole in the ${face}. ${JOIN_INSIDE} `] : []),
       'The air speed is judged in the straight part, where it is highest.',

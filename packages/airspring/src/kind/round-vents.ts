@@ -6,6 +6,7 @@ import type { RoundVentSection } from '@airspring/core/vent';
 import type { DriverChoice, Job } from '../job/job.js';
 import type { BoxKind, Point } from './box-kind.js';
 import { driverLayout } from './drivers.js';
+import { type FormedEnd, formTaken } from './flare-form.js';
 import type { Phrase } from './phrase.js';
 import { metres } from './placing.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
@@ -29,8 +30,10 @@ const diameterOf = (point: Point): number => point[2]!;
 
 const areaOf = (count: number, diameter: number): number => (count * Math.PI * diameter ** 2) / 4;
 
-const roundedEnd = (radius: number, end: EndCorrection): EndCorrection =>
-  radius > 0 ? flared({ radius: metres(radius), end }) : end;
+const widenedEnd = (radius: number, formed: FormedEnd | undefined, end: EndCorrection): EndCorrection => {
+  if (formed) return formed.correction(end);
+  return radius > 0 ? flared({ radius: metres(radius), end }) : end;
+};
 
 /** Air that a quarter round takes in addition to its tube, m³. `inside` is the length of it that stands inside the box. */
 function bellTaken(outerRadius: number, radius: number, inside: number): number {
@@ -52,7 +55,14 @@ export function roundVents(
   count: number,
   bodies = driverLayout(job, choice),
 ): Vents {
-  const { printer, wall, flare } = settings;
+  const { printer, wall, flare, formed } = settings;
+  /** How far each end reaches along the tube, m. */
+  const [innerDepth, outerDepth] = [formed.inner?.flare.depth ?? flare.inner, formed.outer?.flare.depth ?? flare.outer];
+  /** Air that an end takes in addition to its tube, m³. */
+  const endTaken = (end: 'inner' | 'outer', outerRadius: number, inside: number): number => {
+    const own = formed[end];
+    return own ? formTaken(own, outerRadius, inside) : bellTaken(outerRadius, flare[end], inside);
+  };
   const t = job.space.panelThickness;
   const layout = {
     count,
@@ -81,8 +91,8 @@ export function roundVents(
     if (found === undefined) {
       const pitch = bodyAt(diameter).flangeDiameter + ROW_GAP;
       const ends = endsInRow(count, pitch, diameter, {
-        innerEnd: roundedEnd(flare.inner, finiteFlange),
-        outerEnd: roundedEnd(flare.outer, flanged),
+        innerEnd: widenedEnd(flare.inner, formed.inner, finiteFlange),
+        outerEnd: widenedEnd(flare.outer, formed.outer, flanged),
       });
       found = { diameter: metres(diameter), count, wall: metres(wall), ...ends };
       sections.set(diameter, found);
@@ -94,7 +104,7 @@ export function roundVents(
   function refuse(placed: Fit | Impossible): Fit | Impossible {
     const vent = placed.ok ? placed.placement.vent : undefined;
     if (vent?.bend === undefined) return placed;
-    if (vent.firstLeg >= flare.outer && vent.bend.secondLeg >= flare.inner) return placed;
+    if (vent.firstLeg >= outerDepth && vent.bend.secondLeg >= innerDepth) return placed;
     return impossible('no-room-for-flare', 'A straight part beside the bend is shorter than the rounding of its end.');
   }
 
@@ -110,8 +120,8 @@ export function roundVents(
     endsTaken: (point, length) => {
       const radius = diameterOf(point) / 2 + wall;
       // The outer rounding begins in the panel. Only the part behind the panel takes air.
-      const behind = Math.min(flare.outer, length) - t;
-      return count * (bellTaken(radius, flare.inner, flare.inner) + bellTaken(radius, flare.outer, behind));
+      const behind = Math.min(outerDepth, length) - t;
+      return count * (endTaken('inner', radius, innerDepth) + endTaken('outer', radius, behind));
     },
     section,
     layout,

@@ -6,7 +6,7 @@ import type { Phrase } from './phrase.js';
 export const PLAY = 0.002;
 
 /** Free room between a tube and its hole, all round, at least; how far a flange covers the panel beside it, m (common practice). */
-export const [LEAST_PLAY, COVER] = [0.5e-3, 5e-3];
+const [LEAST_PLAY, COVER] = [0.5e-3, 5e-3];
 
 /** The hole that a tube passes in its panel, and whether a saw at hand makes it. */
 export interface VentHole {

@@ -12,6 +12,6 @@ export type {
   WorkTube,
   WorkTubeSet,
 } from './change.js';
-export type { Work, WorkBoard, WorkBox, WorkStep, WorkTools, WorkVent } from './work.js';
+export type { Work, WorkBoard, WorkBox, WorkFlare, WorkStep, WorkTools, WorkVent } from './work.js';
 export type { WorkHole } from './hole.js';
 export type { WorkImpedance, WorkPoint } from './impedance.js';

@@ -1,9 +1,19 @@
 import type { Impossible } from '@airspring/core/fault';
 import { type Mass, si } from '@airspring/core/quantity';
 import { type Part, preview, volumeOf } from '../mesh/index.js';
-import { printedTuning, roundFlare, type VentSolidInput, ventSegments, ventSolid } from '../solid/index.js';
+import {
+  ellipticFlare,
+  exponentialFlare,
+  type Flare,
+  flareThrough,
+  printedTuning,
+  roundFlare,
+  type VentSolidInput,
+  ventSegments,
+  ventSolid,
+} from '../solid/index.js';
 import { usualNozzle, wholeLines } from '../solid/whole-lines.js';
-import type { WorkTools, WorkVent } from './work.js';
+import type { WorkFlare, WorkTools, WorkVent } from './work.js';
 
 /** Equal vents as a printer makes them. */
 export interface Printing {
@@ -42,7 +52,18 @@ export function bedOf({ printer = USUAL_PRINTER }: WorkTools) {
   return { width, depth: width, height: metres(printer.height) };
 }
 
-const flareOf = (radius: number) => (radius > 0 ? roundFlare({ radius: metres(radius) }) : undefined);
+const sized = ({ depth, widening }: { readonly depth: number; readonly widening: number }) => ({
+  depth: metres(depth),
+  widening: metres(widening),
+});
+
+/** The flare of an end: of its form, or a quarter round; nothing where it is sharp. */
+function flareOf(radius: number, { ellipse, exponential, profile }: WorkFlare = {}): Flare | undefined {
+  if (ellipse) return ellipticFlare(sized(ellipse));
+  if (exponential) return exponentialFlare(sized(exponential));
+  if (profile) return flareThrough(profile);
+  return radius > 0 ? roundFlare({ radius: metres(radius) }) : undefined;
+}
 
 /** The wall of a vent as its design has it, m. */
 export const designedWall = ({ outerDiameter, diameter }: Pick<WorkVent, 'outerDiameter' | 'diameter'>): number =>
@@ -57,8 +78,8 @@ const drawn = (vent: WorkVent, wall: number, nozzle: number): VentSolidInput => 
   length: metres(vent.length),
   wall: metres(wall),
   nozzle: metres(nozzle),
-  outerFlare: vent.flare && flareOf(vent.flare.outer),
-  innerFlare: vent.flare && flareOf(vent.flare.inner),
+  outerFlare: vent.flare && flareOf(vent.flare.outer, vent.flare.outerForm),
+  innerFlare: vent.flare && flareOf(vent.flare.inner, vent.flare.innerForm),
   flange: { diameter: metres(flangeOf(vent, wall)), thickness: metres(FLANGE) },
   ...(vent.bend && {
     bends: [

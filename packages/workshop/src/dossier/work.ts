@@ -16,6 +16,13 @@ export interface WorkBoard {
   readonly outline?: readonly (readonly [across: number, up: number])[];
 }
 
+/** A flare that is no quarter round, m: one of the three. A profile leads from the throat outwards. */
+export interface WorkFlare {
+  readonly ellipse?: { readonly depth: number; readonly widening: number };
+  readonly exponential?: { readonly depth: number; readonly widening: number };
+  readonly profile?: readonly (readonly [along: number, widening: number])[];
+}
+
 /** Equal round vents, m. */
 export interface WorkVent {
   readonly count: number;
@@ -24,8 +31,13 @@ export interface WorkVent {
   readonly flangeDiameter: number;
   /** Along the centre line, from the outer surface of the panel to the inner end. */
   readonly length: number;
-  /** Radius of the rounding at the inner and the outer end; left out where both are sharp. */
-  readonly flare?: { readonly inner: number; readonly outer: number };
+  /** How much the inner and the outer end widen, on each side: the radius of a rounding, unless a form is given beside it; left out where both are sharp. */
+  readonly flare?: {
+    readonly inner: number;
+    readonly outer: number;
+    readonly innerForm?: WorkFlare;
+    readonly outerForm?: WorkFlare;
+  };
   /** An elbow of 90°: the vent begins in the panel `from`, and its arm points to the panel `towards`. */
   readonly bend?: {
     readonly radius: number;
