@@ -85,9 +85,8 @@ const rows: Parameters<typeof runRow>[0] = {
       },
     };
   },
-  // A page starts one for each archive.
+  // A page starts one for each archive. It works alone: the processor's clock counts it.
   'dossier-worker': () => ({
-    elsewhere: true as const,
     call: () =>
       new Promise((done, failed) => {
         const worker = new Worker(new URL(import.meta.url));
