@@ -4,7 +4,7 @@ import { ductElement, ductValues } from '@airspring/core/duct';
 import { ventedBox } from '@airspring/core/enclosure';
 import { compile, compilePlan, compilePolynomials, type Network, valuesOf } from '@airspring/core/network';
 import { complexColumn } from '@airspring/core/numeric';
-import { si } from '@airspring/core/quantity';
+import { type FrequencyGrid, si } from '@airspring/core/quantity';
 import { expect, test as plain } from 'vitest';
 import { driverArbitrary } from '../../arbitrary/driver.js';
 import { fc, test } from '../../arbitrary/property.js';
