@@ -20,22 +20,25 @@ const isRectangle = (outline: Outline, [across, up]: readonly [number, number]):
 const differ = (one: readonly [number, number], other: readonly [number, number]): boolean =>
   one.some((size, k) => Math.abs(size - other[k]!) > NANOMETRE);
 
+/** A panel of a box that is no cuboid, as it is cut. */
+export function asCut(panel: ShapedPanel): Panel {
+  const outer = sizeOf(panel.outline);
+  const inner = sizeOf(panel.inner);
+  return {
+    name: panel.name,
+    count: 1,
+    length: panel.blank[0],
+    width: panel.blank[1],
+    ...(!isRectangle(panel.outline, outer) && { outline: panel.outline }),
+    ...((differ(outer, panel.blank) || differ(inner, panel.blank)) && { surfaces: { outer, inner } }),
+    ...(panel.angles.some((angle) => Math.abs(angle - Math.PI / 2) > ROUNDING) && { angles: panel.angles }),
+    ...(panel.bent && { bent: panel.bent }),
+  };
+}
+
 /** The panels of a box that is no cuboid, as they are cut; equal ones together. */
 export function panelsOfShape(shape: SpaceShape, edges: readonly [number, number, number]): Panel[] {
-  const cut = shape.panels(edges).map((panel): Panel => {
-    const outer = sizeOf(panel.outline);
-    const inner = sizeOf(panel.inner);
-    return {
-      name: panel.name,
-      count: 1,
-      length: panel.blank[0],
-      width: panel.blank[1],
-      ...(!isRectangle(panel.outline, outer) && { outline: panel.outline }),
-      ...((differ(outer, panel.blank) || differ(inner, panel.blank)) && { surfaces: { outer, inner } }),
-      ...(panel.angles.some((angle) => Math.abs(angle - Math.PI / 2) > ROUNDING) && { angles: panel.angles }),
-      ...(panel.bent && { bent: panel.bent }),
-    };
-  });
+  const cut = shape.panels(edges).map(asCut);
   const alike = new Map<string, Panel>();
   for (const panel of cut) {
     const { name, ...rest } = panel;

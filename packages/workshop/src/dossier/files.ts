@@ -4,7 +4,7 @@ import { type BraceInput, cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
 import { filesToChangeFrom } from './change-files.js';
 import { playingAndFiles } from './cover.js';
-import { boxFigure, cuttingSection, outlinedDrawing, panelDrawing, sheetName } from './cutting.js';
+import { boxFigure, cuttingSection, panelDrawing, sheetName } from './cutting.js';
 import { type BuildFile, drawingFiles } from './file.js';
 import { madeOf } from './made.js';
 import { escaped, list, paragraph, section, table } from './markup.js';
@@ -16,6 +16,7 @@ import { ringingOf, solidsOf } from './ringing.js';
 import { ringingSection } from './ringing-section.js';
 import { type Sawing, sawingOf } from './sawing.js';
 import { type Says, saysOf } from './says.js';
+import { shapedDrawings } from './shaped-boards.js';
 import { shopping } from './shopping.js';
 import { slug } from './slug.js';
 import { type SmallPart, smallPartsOf } from './small-parts.js';
@@ -71,13 +72,10 @@ async function sawnFiles(work: Work, sawing: Sawing, step: Step): Promise<BuildF
   return files;
 }
 
-/** Files of the boards that are no rectangles. */
-async function outlinedFiles({ boards }: WorkBox): Promise<BuildFile[]> {
+/** Files of the panels of a box that is no cuboid. */
+async function shapedFiles(work: Work): Promise<BuildFile[]> {
   const files: BuildFile[] = [];
-  for (const board of boards) {
-    const drawing = outlinedDrawing(board);
-    if (drawing) files.push(...(await drawingFiles(`panels/${slug(board.name)}`, drawing)));
-  }
+  for (const { path, drawing } of shapedDrawings(work)) files.push(...(await drawingFiles(path, drawing)));
   return files;
 }
 
@@ -112,7 +110,7 @@ const isChange = (work: Work): work is ChangeWork => work.change !== undefined;
  * parts for the printer as STL and 3MF. Of a change to a box that stands: its pages, its tubes, flanges and boards. What cannot be made is told
  * in `notes`, and the rest is made all the same. `step` hears what is made next.
  *
- * @validity cuboid boxes with round vents; slots are boards, and are in the cut list
+ * @validity boxes with round vents; slots are boards, and are in the cut list
  * @throws InputError for sizes that contradict each other
  * @example (await filesToBuildFrom(workOf(design, job))).files[0].path // 'build.html'
  */
@@ -148,7 +146,7 @@ export async function filesToBuildFrom(
   });
   const beside = [
     ...(sawn ? await sawnFiles(work, sawn, step) : []),
-    ...(sawn && work.box ? await outlinedFiles(work.box) : []),
+    ...(sawn && box ? await shapedFiles({ ...work, box }) : []),
     ...(await printedFiles(printings, step)),
     ...(await smallFiles(small.parts)),
   ];

@@ -19,6 +19,7 @@ import {
   rabbet,
 } from '../panel/index.js';
 import type { WorkHole } from './hole.js';
+import { holesIn, isDrawn, woodOf } from './shaped-boards.js';
 import type { WorkBoard, WorkBox, WorkTools } from './work.js';
 
 /** What a workshop is taken to have where it does not say (common practice). */
@@ -94,9 +95,9 @@ export const panelsOf = (box: WorkBox, tools: WorkTools, braces: readonly BraceI
 
 /** Equal boards inside the box as a row of the cut list. */
 const boardRow = (
-  { name, count, length, width, thickness, cuts }: WorkBoard,
+  { name, count, length, width, thickness, cuts, panel }: WorkBoard,
   board: Board,
-  holes: readonly WorkHole[],
+  box: WorkBox,
 ): CutListRow => ({
   names: Array.from({ length: count }, () => name),
   count,
@@ -106,8 +107,22 @@ const boardRow = (
   board: board.name,
   grained: board.grained,
   edges: cuts === undefined ? [] : [cuts],
-  cutouts: holes.flatMap((hole) => (hole.board?.name === name ? [hole.what] : [])),
+  cutouts: (panel ? holesIn(panel, box) : box.holes.filter((hole) => hole.board?.name === name)).map(
+    ({ what }) => what,
+  ),
 });
+
+/** Rows that differ in their names alone are one. */
+function together(rows: readonly CutListRow[]): CutListRow[] {
+  const alike = new Map<string, CutListRow>();
+  for (const { names, count, ...row } of rows) {
+    // Sizes that differ by less than a nanometre are equal.
+    const key = JSON.stringify(row, (_, value) => (typeof value === 'number' ? Math.round(value * 1e9) : value));
+    const same = alike.get(key);
+    alike.set(key, { ...row, names: [...(same?.names ?? []), ...names], count: (same?.count ?? 0) + count });
+  }
+  return [...alike.values()];
+}
 
 /** Axes of the two measures of a hole: 0 width, 1 height, 2 depth. */
 const axesOf = (face: WorkHole['face']): readonly [number, number] =>
@@ -133,11 +148,11 @@ export function sawingOf(
   braces: readonly BraceInput[] = [],
 ): ({ readonly ok: true } & Sawing) | Impossible {
   const board = boardOf(tools);
-  const drawn = box.joints === undefined ? inPanels(box) : [];
+  const drawn = box.joints === undefined ? inPanels(box) : box.holes.filter((hole) => isDrawn(box, hole));
   const listed = box.holes.filter((hole) => !drawn.includes(hole));
   const panels = box.joints === undefined ? panelsOf(box, tools, braces) : undefined;
   if (panels && !panels.ok) return panels;
-  const rows = [...(panels ? cutList(panels) : []), ...box.boards.map((one) => boardRow(one, board, box.holes))];
+  const rows = [...(panels ? cutList(panels) : []), ...together(box.boards.map((one) => boardRow(one, board, box)))];
   const sheets: Sawing['sheets'][number][] = [];
   for (const { board: name, thickness, parts } of partsOf(rows)) {
     const nesting = nest({
@@ -149,10 +164,7 @@ export function sawingOf(
     if (!nesting.ok) return nesting;
     sheets.push({ board: name, thickness, nesting });
   }
-  const inside = box.boards.reduce(
-    (sum, { count, length, width, thickness }) => sum + count * length * width * thickness,
-    0,
-  );
+  const inside = box.boards.reduce((sum, one) => sum + woodOf(one, box, tools), 0);
   const volume = (panels?.pieces ?? []).reduce((sum, piece) => sum + piece.volume, inside);
   return { ok: true, ...(panels && { box: panels }), listed, rows, sheets, mass: si('mass', volume * board.density) };
 }
