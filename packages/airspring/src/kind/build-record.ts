@@ -47,6 +47,8 @@ export interface Panel {
    * rectangle follow each other from the lower one on, counter-clockwise.
    */
   readonly angles?: readonly number[];
+  /** Beside the angles: for each of these sides, the panel that it meets; '' where that is not one alone. */
+  readonly meets?: readonly string[];
   /** It is bent, and turns by this angle from one edge to the other, rad; which of its surfaces is hollow. */
   readonly bent?: { readonly turn: number; readonly hollow: 'inner' | 'outer' | 'both' };
 }

@@ -45,12 +45,16 @@ const rowsOf = (design: Design, say: Phrasing): [string, string][] => {
   ];
 };
 
-const boardOf = (
-  { name, count, length, width, thickness, angles, bent, surfaces }: Panel,
+/** A board as the cut list of the workshop has it, the longer size first. */
+function boardOf(
+  { name, count, length, width, thickness, surfaces, ...panel }: Panel,
   box: Design['box'],
   say: Phrasing,
-) => {
-  const cuts = cutsText({ ...(angles && { angles }), ...(bent && { bent }), ...(surfaces && { surfaces }) }, say);
+) {
+  const first = ([one, other]: readonly [number, number]) =>
+    length < width ? ([other, one] as const) : ([one, other] as const);
+  const both = surfaces && { outer: first(surfaces.outer), inner: first(surfaces.inner) };
+  const cuts = cutsText({ ...panel, ...(both && { surfaces: both }) }, say);
   return {
     // Length and width have columns of their own.
     name: name.replace(/ \(.* × .*\)$/, ''),
@@ -60,7 +64,7 @@ const boardOf = (
     thickness: thickness ?? box.panelThickness,
     ...(cuts !== '' && { cuts }),
   };
-};
+}
 
 /** The panels of a box that is no cuboid, each by itself, since holes are in one of equal ones alone. */
 const shapedBoards = (box: Design['box'], say: Phrasing) =>

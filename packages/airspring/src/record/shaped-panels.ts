@@ -31,7 +31,10 @@ export function asCut(panel: ShapedPanel): Panel {
     width: panel.blank[1],
     ...(!isRectangle(panel.outline, outer) && { outline: panel.outline }),
     ...((differ(outer, panel.blank) || differ(inner, panel.blank)) && { surfaces: { outer, inner } }),
-    ...(panel.angles.some((angle) => Math.abs(angle - Math.PI / 2) > ROUNDING) && { angles: panel.angles }),
+    ...(panel.angles.some((angle) => Math.abs(angle - Math.PI / 2) > ROUNDING) && {
+      angles: panel.angles,
+      meets: panel.meets,
+    }),
     ...(panel.bent && { bent: panel.bent }),
   };
 }

@@ -102,12 +102,12 @@ const degrees = (angle: number): string => `${decimalText((angle * 180) / Math.P
 
 /** The cuts of a panel that are not square, and the sizes of its surfaces where they differ from that of its blank. */
 export const cutsText = (
-  { angles, bent, surfaces }: Pick<Panel, 'angles' | 'bent' | 'surfaces'>,
+  { angles = [], meets = [], bent, surfaces }: Pick<Panel, 'angles' | 'meets' | 'bent' | 'surfaces'>,
   say: Phrasing,
 ): string => {
-  const edges = ['lower', 'right', 'upper', 'left'];
-  const oblique = (angles ?? []).flatMap((angle, i) =>
-    Math.abs(angle - Math.PI / 2) > 1e-9 ? [`${edges[i]} edge ${degrees(angle)}`] : [],
+  const edges = ['lower edge', 'right edge', 'upper edge', 'left edge'];
+  const oblique = angles.flatMap((angle, i) =>
+    Math.abs(angle - Math.PI / 2) > 1e-9 ? [`${degrees(angle)} at the ${meets[i] || edges[i]}`] : [],
   );
   const around = bent ? [`bent by ${degrees(bent.turn)} in all`] : [];
   const both = surfaces

@@ -5,7 +5,7 @@ import { turningText } from './elbow-mark.js';
 import type { WorkHole } from './hole.js';
 import { insideBoards, isInside } from './inside-boards.js';
 import { list, paragraph, section, steps } from './markup.js';
-import type { ChosenBrace } from './ringing.js';
+import type { ChosenBrace } from './ringing-record.js';
 import { runsAlong } from './sawing.js';
 import type { Says } from './says.js';
 import type { Work, WorkBox, WorkStep } from './work.js';
@@ -21,7 +21,7 @@ function slotStep(box: WorkBox, slot: WorkHole & { readonly form: 'rectangle' },
 }
 
 /** The panel that is glued on last. */
-const closing = ({ closes = 'back' }: WorkBox): string => closes;
+const closing = ({ closes }: WorkBox): string => (closes === undefined ? 'back' : `${closes} panel`);
 
 /** Holes that something closes. */
 const CLOSED = new Set(['driver', 'radiator', 'terminals']);

@@ -161,7 +161,7 @@ export async function filesToBuildFrom(
     ),
     ...(notes.length > 0 ? [section('What these pages leave out', list(notes), 'on')] : []),
     ...(sawn ? [cuttingSection(work, sawn, says)] : []),
-    ...(sawn?.box && ringing ? [ringingSection(work, ringing, says)] : []),
+    ...(sawn && ringing ? [ringingSection(work, ringing, says)] : []),
     ...(printings.length > 0 ? [printingSection(work, printings, says)] : []),
     ...(small.parts.length > 0 ? [smallPartsSection(work, small.parts)] : []),
     assemblingSection({ ...work, ...(box && { box }) }, brace, says),

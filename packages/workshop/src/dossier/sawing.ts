@@ -52,7 +52,7 @@ export function knownBoard({ board: name }: WorkTools): { readonly name: string;
 }
 
 /** The board that is named, or one of that name with the numbers of fibreboard. */
-function boardOf({ board: name, density, grain }: WorkTools): Board {
+export function boardOf({ board: name, density, grain }: WorkTools): Board {
   const known = [birchPlywood, particleBoard].find((one) => one.name === name) ?? mdf;
   return {
     ...known,

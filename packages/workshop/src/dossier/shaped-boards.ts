@@ -1,7 +1,8 @@
 import { si } from '@airspring/core/quantity';
 import type { ShapedPanel } from '@airspring/core/space';
-import { type Drawing, outlineDrawing, seenFromOutside } from '../drawing/index.js';
-import { clearanceAt } from '../outline/index.js';
+import { type Drawing, outlineDrawing } from '../drawing/index.js';
+import { seenFromOutside } from '../drawing/outline-drawing.js';
+import { boundsOf, clearanceAt } from '../outline/index.js';
 import { boltsOf, type Cutout, cutoutVolume } from '../panel/cutout.js';
 import { elbowsBehind } from './elbow-mark.js';
 import type { WorkHole } from './hole.js';
@@ -15,8 +16,8 @@ export const holesIn = ({ name, face }: ShapedPanel, { holes }: WorkBox): readon
   holes.filter(({ board, face: own }) => (board === undefined ? own === face : board.name === name));
 
 /** A hole as it is cut, from the lower left of the outer surface as it is seen from outside; with the bolts of a driver where there is room for them. */
-function cutoutOf(hole: WorkHole, { face, outline, blank }: ShapedPanel, { bolts }: WorkTools): Cutout {
-  const [across, up] = seenFromOutside(face, blank, [hole.across, hole.up]);
+function cutoutOf(hole: WorkHole, { face, outline }: ShapedPanel, { bolts }: WorkTools): Cutout {
+  const [across, up] = seenFromOutside(face, boundsOf(outline)[1], [hole.across, hole.up]);
   const cutout: Cutout = {
     part: hole.what,
     across: metres(across),
@@ -48,12 +49,15 @@ export const isDrawn = (box: WorkBox, hole: WorkHole): boolean =>
   box.boards.some(({ panel }) => panel && holesIn(panel, box).includes(hole));
 
 /** What is left of equal boards once their holes are cut, m³. */
-export function woodOf(board: WorkBoard, box: WorkBox, tools: WorkTools): number {
-  const { name, count, length, width, thickness, panel } = board;
-  const inside = box.holes.filter((hole) => hole.board?.name === name);
-  const cutouts = (panel ? holesIn(panel, box) : inside).map((hole) =>
-    panel ? cutoutOf(hole, panel, tools) : cutoutOf(hole, { outline: [], blank: [0, 0] } as never, {}),
-  );
+export function woodOf(
+  { name, count, length, width, thickness, panel }: WorkBoard,
+  box: WorkBox,
+  tools: WorkTools,
+): number {
+  const plain = { outline: [[0, 0]] } as unknown as ShapedPanel;
+  const cutouts = panel
+    ? holesIn(panel, box).map((hole) => cutoutOf(hole, panel, tools))
+    : box.holes.filter(({ board }) => board?.name === name).map((hole) => cutoutOf(hole, plain, {}));
   const whole = count * (panel?.volume ?? length * width * thickness);
   return cutouts.reduce((left, cutout) => left - cutoutVolume(cutout, thickness), whole);
 }

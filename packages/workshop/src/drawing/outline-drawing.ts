@@ -1,15 +1,20 @@
-import type { Face, ShapedPanel } from '@airspring/core/space';
+import type { Face } from '@airspring/core/space';
 import type { Cutout } from '../panel/cutout.js';
 import { bySide } from '../panel/piece.js';
 import { facesAround, planeOf } from '../panel/plane.js';
 import { arrows, type Pointing } from './behind-piece.js';
 import { centreMark, cutoutCallouts, cutoutShapes } from './cutout-drawing.js';
-import { type At, capital, type Dimension, type Drawing, millimetres as mm, rectangle, type Shape } from './drawing.js';
-import { cornersOf, edgeLines, edgeWords } from './outline-edges.js';
-
-/** A board of a box that is no cuboid, m: its outer surface, and what is known of its cuts and of the boards around it. */
-export type OutlinedBoard = Pick<ShapedPanel, 'name' | 'thickness' | 'outline'> &
-  Partial<Pick<ShapedPanel, 'face' | 'inner' | 'blank' | 'angles' | 'meets' | 'bent'>>;
+import {
+  type At,
+  type Callout,
+  capital,
+  type Dimension,
+  type Drawing,
+  millimetres as mm,
+  rectangle,
+  type Shape,
+} from './drawing.js';
+import { cornersOf, edgeLines, edgeWords, type OutlinedBoard } from './outline-edges.js';
 
 const distinct = (all: readonly number[]): number[] =>
   [...new Map(all.map((at) => [Math.round(at * 1e4), at])).values()].sort((a, b) => a - b);
@@ -85,7 +90,18 @@ export function outlineDrawing(
   const marked = around
     ? arrows({ cutouts, edges: bySide((side) => ({ meets: around[side] })) } as never, pointing)
     : { shapes: [], callouts: [] };
-  const words = edgeWords(board, outer, blank, ends);
+  const leading = [
+    ...cutoutCallouts({ cutouts, thickness } as never),
+    ...marked.callouts,
+    ...bentCallouts(board, blank),
+  ];
+  const words = edgeWords(
+    board,
+    outer,
+    blank,
+    ends,
+    leading.map(({ at }) => at[1]),
+  );
   const sizes = `${mm(blank[0])} × ${mm(blank[1])}`;
   const notes = [
     ...(isRectangle && !bent ? ['a thin line is the edge of the outer surface, a dashed one that of the inner'] : []),
@@ -99,18 +115,14 @@ export function outlineDrawing(
     shapes: [...body, ...cutouts.flatMap(cutoutShapes), ...cutouts.flatMap(centreMark), ...marked.shapes],
     dimensions,
     labels: words.labels,
-    callouts: [
-      ...cutoutCallouts({ cutouts, thickness } as never),
-      ...marked.callouts,
-      ...words.callouts,
-      ...(bent ? [{ at: [blank[0], blank[1] / 2] as const, text: bentWords(board) }] : []),
-    ],
+    callouts: [...leading, ...words.callouts],
   };
 }
 
 /** How long both surfaces of a bent board are, and which one is hollow. */
-function bentWords({ outline, inner = outline, bent }: OutlinedBoard): string {
+function bentCallouts({ outline, inner = outline, bent }: OutlinedBoard, [right, high]: At): readonly Callout[] {
+  if (bent === undefined) return [];
   const wide = (points: readonly At[]) => mm(reachOf(points, 0)[1] - reachOf(points, 0)[0]);
-  const hollow = bent?.hollow === 'both' ? 'both are hollow' : `the ${bent?.hollow} is hollow`;
-  return `outer surface ${wide(outline)}, inner ${wide(inner)}: ${hollow}`;
+  const hollow = bent.hollow === 'both' ? 'both are hollow' : `the ${bent.hollow} is hollow`;
+  return [{ at: [right, high / 2], text: `outer surface ${wide(outline)}, inner ${wide(inner)}: ${hollow}` }];
 }

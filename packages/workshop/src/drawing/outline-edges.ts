@@ -1,5 +1,9 @@
+import type { ShapedPanel } from '@airspring/core/space';
 import { type At, type Callout, type Label, line, type Shape } from './drawing.js';
-import type { OutlinedBoard } from './outline-drawing.js';
+
+/** A board of a box that is no cuboid, m: its outer surface, and what is known of its cuts and of the boards around it. */
+export type OutlinedBoard = Pick<ShapedPanel, 'name' | 'thickness' | 'outline'> &
+  Partial<Pick<ShapedPanel, 'face' | 'inner' | 'blank' | 'angles' | 'meets' | 'bent'>>;
 
 /** Corners that turn by less are those of an arc, rad. */
 const ARC = (16 * Math.PI) / 180;
@@ -28,6 +32,8 @@ export function edgeLines(outer: readonly At[], inner: readonly At[], blank: At)
   );
 }
 
+type Edge = 'left' | 'right' | 'bottom' | 'top';
+
 const degrees = (angle: number): string => String(Number(((angle * 180) / Math.PI).toFixed(1)));
 
 /** The runs of sides with one neighbour: their first side, and how many they are. */
@@ -41,15 +47,16 @@ function runsOf(meets: readonly string[]): { readonly first: number; readonly co
   return runs;
 }
 
-/** What stands along the edges of a board: what it meets there, and at which angle it is cut. */
+/** What stands along the edges of a board: what it meets there, and at which angle it is cut. `led` tells from which heights lines lead to the right. */
 export function edgeWords(
   { angles = [], meets = [], bent }: OutlinedBoard,
   outline: readonly At[],
   blank: At,
   ends: readonly (readonly number[])[],
+  led: readonly number[],
 ): { readonly labels: Label[]; readonly callouts: Callout[] } {
-  const labels: Label[] = [];
   const callouts: Callout[] = [];
+  const along: { readonly text: string; readonly beside: Edge; readonly from: At; readonly to: At }[] = [];
   const covers = outline.length !== 4 || angles.every((angle) => Math.abs(angle - Math.PI / 2) < NEAR);
   for (const { first, count, name } of runsOf(meets)) {
     if (name === '') continue;
@@ -66,13 +73,16 @@ export function edgeWords(
       callouts.push({ at: middle, text });
       continue;
     }
-    const k = beside === 'left' || beside === 'right' ? 1 : 0;
-    // A length that ends on the way must not cross the words.
-    const span = [Math.min(from[k], to[k]), Math.max(from[k], to[k])] as const;
-    const place = clearOf(span, ends[k]!);
-    const edge = { left: 0, right: blank[0], bottom: 0, top: blank[1] }[beside];
-    labels.push({ at: k === 1 ? [edge, place] : [place, edge], text, size: 'small', beside, clear: true });
+    along.push({ text, beside, from, to });
   }
+  const labels = along.map(({ text, beside, from, to }): Label => {
+    const k = beside === 'left' || beside === 'right' ? 1 : 0;
+    // A length or a line that ends on the way must not cross the words.
+    const crossed = [...ends[k]!, ...(beside === 'right' ? [...led, ...callouts.map(({ at }) => at[1])] : [])];
+    const place = clearOf([Math.min(from[k], to[k]), Math.max(from[k], to[k])], crossed);
+    const edge = { left: 0, right: blank[0], bottom: 0, top: blank[1] }[beside];
+    return { at: k === 1 ? [edge, place] : [place, edge], text, size: 'small', beside, clear: true };
+  });
   return { labels, callouts };
 }
 
@@ -80,11 +90,11 @@ export function edgeWords(
 function clearOf([from, to]: readonly [number, number], crossed: readonly number[]): number {
   const at = (share: number) => from + share * (to - from);
   const away = (share: number) => Math.min(Infinity, ...crossed.map((one) => Math.abs(one - at(share))));
-  return at([0.5, 0.75, 0.25].reduce((best, one) => (away(one) > away(best) + NEAR ? one : best)));
+  return at([0.5, 0.8, 0.2].reduce((best, one) => (away(one) > away(best) + NEAR ? one : best)));
 }
 
 /** The edge of the rectangle around a figure that a side lies on. */
-function sideOf(from: At, to: At, outline: readonly At[]): 'left' | 'right' | 'bottom' | 'top' | undefined {
+function sideOf(from: At, to: At, outline: readonly At[]): Edge | undefined {
   const names = [
     ['left', 'right'],
     ['bottom', 'top'],

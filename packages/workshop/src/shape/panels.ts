@@ -13,6 +13,7 @@ import {
   spansOf,
   stepsOf,
   surfacesOf,
+  turnOf,
 } from './strip.js';
 
 /** A panel of a box that need not be a cuboid, as it is cut. */
@@ -109,7 +110,7 @@ function sidesOf(layer: OuterLayer, axis: Span, around: Around, place: Place): P
     const closed = many === count;
     const start = closed ? SQUARE : angleBetween(begin, minus(pointsWithin[0]!, points[0]!));
     const end = closed ? SQUARE : angleBetween(minus([0, 0], finish), minus(pointsWithin.at(-1)!, points.at(-1)!));
-    const turn = closed ? 2 * Math.PI : steps.slice(1).reduce((sum, step, i) => sum + angleBetween(steps[i]!, step), 0);
+    const turn = closed ? 2 * Math.PI : turnOf(steps);
     const hollow = many > 1 ? hollowOf(steps) : undefined;
     const called = many === 1 ? placeOf(points[0]!, points[1]!, around) : { name: 'bent' };
     const beside = (by: number) => place.first + ((nth + by + runs.length) % runs.length);

@@ -110,6 +110,13 @@ export function endsOf(steps: readonly PlanePoint[]): readonly [start: PlanePoin
   return [turned(first, -turnBetween(first, steps[1]!) / 2), turned(last, turnBetween(steps.at(-2)!, last) / 2)];
 }
 
+/** How far a run of sides turns in all, from the direction where it begins to that where it ends. */
+export function turnOf(steps: readonly PlanePoint[]): number {
+  const [start, end] = endsOf(steps);
+  const way = [start, ...steps, end];
+  return way.slice(1).reduce((sum, step, i) => sum + Math.abs(turnBetween(way[i]!, step)), 0);
+}
+
 /** Both surfaces of a panel along the section, the outer one from zero on, and the board that holds them, laid flat. */
 export function spansOf(points: readonly PlanePoint[], within: readonly PlanePoint[], hollow: Hollow | undefined) {
   const wide = (line: readonly PlanePoint[]) => stepsOf(line).reduce((sum, step) => sum + lengthOf(step), 0);
