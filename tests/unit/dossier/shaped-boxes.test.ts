@@ -205,3 +205,48 @@ test('the steps close the box with the panel that is named, and say nothing of t
   expect(steps).toContain('low on a panel that stays free');
   expect(steps).not.toMatch(/the back(?! panel)/);
 });
+
+/** The frequency at which the page says that a panel rings at least, Hz. */
+const toldOf = (page: string, name: string) =>
+  Number(
+    new RegExp(`The ${name} panel is no rectangle. It rings at ([\\d.]+)`).exec(page.replace(/\u00a0/g, ' '))?.[1],
+  );
+/** A plate whose straight edges may turn, of the heaviest and least stiff board, from the lowest eigenvalue of its membrane. */
+const plateOf = (eigenvalue: number) => {
+  const stiffness = (mdf.modulusAlong * T ** 3) / (12 * (1 - mdf.poissonRatio ** 2));
+  const worst = mdf.modulusRange[0] / mdf.densityRange[1];
+  return (eigenvalue / (2 * Math.PI)) * Math.sqrt((stiffness / (mdf.density * T)) * worst);
+};
+
+test('what is told of a triangle and of an L lies below their membranes, by as much as the rectangle around them does', async () => {
+  const { page } = await built(workOf('corner', []));
+  // A right triangle of two equal sides a: 5 π²/a², half of the mode (1, 2) of the square.
+  const leg = W - (2 + Math.SQRT2) * T;
+  const triangle = plateOf((5 * Math.PI ** 2) / leg ** 2);
+  const square = plateOf((2 * Math.PI ** 2) / (W - 2 * T) ** 2);
+  expect(toldOf(page, 'top')).toBeLessThan(triangle);
+  expect(Math.abs(toldOf(page, 'top') - square)).toBeLessThan(1);
+  // An L of three squares of side a: 9.63972/a² (Fox, Henrici and Moler 1967, from memory).
+  const a = 0.15;
+  const shape = standardShapes
+    .find((one) => one.name === 'underSeat')!
+    .shape(
+      { front: a + 2 * T, step: a },
+      { outer: [W, 2 * a + 2 * T, 2 * a + 2 * T], panelThickness: T },
+    ) as SpaceShape;
+  const panel = shape.panels([W, 2 * a + 2 * T, 2 * a + 2 * T]).at(-1)!;
+  const boards = [{ name: 'right', count: 1, length: 2 * a, width: 2 * a, thickness: T, panel }];
+  const wide = shape.panels([W, 2 * a + 2 * T, 2 * a + 2 * T])[0]!;
+  const more = { name: 'bottom', count: 1, length: wide.blank[0], width: wide.blank[1], thickness: T, panel: wide };
+  const box = { boards: [...boards, more], joints: 'mitres', thickness: T, holes: [] };
+  const told = toldOf((await built(plainWork({}, box))).page, 'right');
+  expect(told).toBeLessThan(plateOf(9.63972 / a ** 2));
+  expect(plateOf(9.63972 / a ** 2) / told).toBeCloseTo(9.63972 / (Math.PI ** 2 / 2), 1);
+});
+
+test('where the grain runs one way, or the edge is round, nothing is told of a panel that is no rectangle', async () => {
+  const grained = await built(workOf('corner', [], { tools: { board: 'birch plywood' } }));
+  expect(grained.page).not.toContain('It rings at');
+  const round = await built(workOf('quarterRound', []));
+  expect(round.page).toContain('round at its edge');
+});
