@@ -23,6 +23,15 @@ function slotStep(box: WorkBox, slot: WorkHole & { readonly form: 'rectangle' },
 /** The panel that is glued on last. */
 const closing = ({ closes }: WorkBox): string => (closes === undefined ? 'back' : `${closes} panel`);
 
+/** The panel across the axis that the others are glued to first. */
+function first({ boards, closes }: WorkBox): string {
+  const other = boards
+    .flatMap(({ panel }) => (panel ? [panel.name] : []))
+    .slice(-2)
+    .find((name) => name !== closes);
+  return other === undefined ? 'a panel that they lie against' : `the ${other} panel`;
+}
+
 /** Holes that something closes. */
 const CLOSED = new Set(['driver', 'radiator', 'terminals']);
 
@@ -49,7 +58,7 @@ function gluing(box: WorkBox, brace: ChosenBrace | undefined, inside: readonly s
     ...(inside.length > 0 ? [`${boardNames(inside)} in its place`] : []),
     ...(brace ? [`the brace between them${spacersFor(brace, box, lengthText)}`] : []),
   ];
-  return `${between.length > 0 ? `, with ${between.join(' and ')}` : ''}. ${box.joints === undefined ? 'Clamp them evenly, and check the diagonals once more before the glue sets.' : `Tape the mitred edges together from outside, glue, and fold the panels around the one across that does not close the box. Lay the ${closing(box)} on dry before the glue sets: it must lie flat.`}`;
+  return `${between.length > 0 ? `, with ${between.join(' and ')}` : ''}. ${box.joints === undefined ? 'Clamp them evenly, and check the diagonals once more before the glue sets.' : `Tape the mitred edges together from outside, glue, and fold the ring of them around ${first(box)}. Lay the ${closing(box)} on dry before the glue sets: it must lie flat.`}`;
 }
 
 /** The work in order, with what is checked on the way. */

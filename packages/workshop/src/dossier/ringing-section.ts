@@ -1,7 +1,8 @@
 import { capital } from '../drawing/drawing.js';
 import { airOf } from './brace-air.js';
+import { listed } from './listed.js';
 import { paragraph, section, table } from './markup.js';
-import { ALIKE, braced, listed, weakest } from './ringing.js';
+import { ALIKE, braced, weakest } from './ringing.js';
 import type { ChosenBrace, Ringing, RingingPanel } from './ringing-record.js';
 import { knownBoard } from './sawing.js';
 import type { Says } from './says.js';

@@ -2,6 +2,7 @@ import { si } from '@airspring/core/quantity';
 import { type BraceInput, boxResonances, windowBrace } from '../panel/index.js';
 import { type BraceAxis, braceAxes, freePlaces, inTheWay } from './brace-place.js';
 import { asBrace, insideBoards, isBeside } from './inside-boards.js';
+import { listed } from './listed.js';
 import type { ChosenBrace, Ringing, RingingPanel } from './ringing-record.js';
 import { panelsOf } from './sawing.js';
 import { shapedRinging } from './shaped-ringing.js';
@@ -19,9 +20,6 @@ export const weakest = (panels: readonly RingingPanel[]): number =>
 /** Panels on which a brace stands, with it; without it they have the boards that stand inside alone. */
 export const braced = (panels: readonly RingingPanel[], without: readonly RingingPanel[]): readonly RingingPanel[] =>
   panels.filter(({ braces }, i) => braces.length > without[i]!.braces.length);
-
-export const listed = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 
 /** Why a brace that meets something is not made. */
 const isInTheWay = (names: readonly string[], everywhere: boolean): string =>

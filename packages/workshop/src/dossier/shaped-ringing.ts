@@ -3,6 +3,7 @@ import { format, si } from '@airspring/core/quantity';
 import type { ShapedPanel } from '@airspring/core/space';
 import { boundsOf } from '../outline/index.js';
 import { panelResonance } from '../panel/index.js';
+import { listed } from './listed.js';
 import type { Ringing, RingingPanel } from './ringing-record.js';
 import { boardOf } from './sawing.js';
 import type { WorkBox, WorkTools } from './work.js';
@@ -36,18 +37,26 @@ const bulges = (outline: ShapedPanel['outline']): boolean =>
  * membrane rings lower the larger it is; so the plate rings no lower than one that fills the rectangle around it. An edge that is hollow outwards
  * only stiffens it.
  */
-function untold({ name, outline, thickness, bent }: ShapedPanel, tools: WorkTools): string {
+function untold({ outline, thickness, bent }: ShapedPanel, tools: WorkTools): (names: string) => string {
   const board = boardOf(tools);
-  const none = `The first resonance of the ${name} panel is not worked out:`;
-  if (bent) return `${none} it is bent, and stiffer than a flat one.`;
-  if (board.grained) return `${none} it is no rectangle, and its board is stiffer along the grain.`;
-  if (bulges(outline)) return `${none} it is no rectangle, and round at its edge.`;
+  const none = (why: string) => (names: string) => `The first resonance of the ${names} is not worked out: ${why}.`;
+  if (bent) return none('what is bent is stiffer than a flat panel');
+  if (board.grained) return none('that is no rectangle, and its board is stiffer along the grain');
+  if (bulges(outline)) return none('that is no rectangle, and round at its edge');
   const [[left, low], [right, high]] = boundsOf(outline);
   const width = si('length', right - left - 2 * thickness);
   const height = si('length', high - low - 2 * thickness);
   const { lowest } = panelResonance({ width, height, thickness: si('length', thickness), board });
   const from = format('frequency', si('frequency', Math.floor(lowest)), 'Hz', 4);
-  return `The ${name} panel is no rectangle. It rings at ${from} or higher, where the plate in the rectangle around it would: a smaller plate rings higher.`;
+  return (names) =>
+    `The first resonance of the ${names}, no rectangle, lies at ${from} or higher: that is where the plate in the rectangle around it would ring, and a smaller plate rings higher.`;
+}
+
+/** Sentences that differ in their names alone as one. */
+function together(others: readonly { readonly name: string; readonly says: (names: string) => string }[]): string[] {
+  const alike = new Map<string, string[]>();
+  for (const { name, says } of others) alike.set(says(''), [...(alike.get(says('')) ?? []), name]);
+  return [...alike.values()].map((names) => others.find(({ name }) => name === names[0])!.says(listed(names)));
 }
 
 /** Where the panels of a box that is no cuboid ring, as far as they are rectangles between others. */
@@ -55,12 +64,12 @@ export function shapedRinging(box: WorkBox, tools: WorkTools): Ringing {
   const because = 'the box is no cuboid';
   const shaped = box.boards.flatMap(({ panel }) => (panel ? [panel] : []));
   const rows: RingingPanel[] = [];
-  const sentences: string[] = [];
+  const others: { readonly name: string; readonly says: (names: string) => string }[] = [];
   for (const panel of shaped) {
     try {
       const clear = clearOf(panel);
       if (clear === undefined) {
-        sentences.push(untold(panel, tools));
+        others.push({ name: panel.name, says: untold(panel, tools) });
         continue;
       }
       const [width, height] = clear.map((size) => si('length', size)) as [
@@ -75,10 +84,10 @@ export function shapedRinging(box: WorkBox, tools: WorkTools): Ringing {
       rows.push({ face: panel.name, width, height, thickness, braces: [], cut, resonance });
     } catch (error) {
       if (!isInputError(error)) throw error;
-      sentences.push(
-        `The first resonance of the ${panel.name} panel is not worked out: it is too short to be a plate.`,
-      );
+      const short = (names: string) =>
+        `The first resonance of the ${names} is not worked out: it is too short to be a plate.`;
+      others.push({ name: panel.name, says: short });
     }
   }
-  return { ...(rows.length > 0 && { panels: rows }), because, untold: sentences };
+  return { ...(rows.length > 0 && { panels: rows }), because, untold: together(others) };
 }
