@@ -39,7 +39,7 @@ function cutoutOf(hole: WorkHole, { face, outline }: ShapedPanel, { bolts }: Wor
 }
 
 /** The panels of a box that is no cuboid, each with what is cut into it. */
-export const shapedPanels = (box: WorkBox, tools: WorkTools) =>
+const shapedPanels = (box: WorkBox, tools: WorkTools) =>
   box.boards.flatMap(({ panel }) =>
     panel ? [{ panel, cutouts: holesIn(panel, box).map((hole) => cutoutOf(hole, panel, tools)) }] : [],
   );

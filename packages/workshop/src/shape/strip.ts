@@ -4,7 +4,7 @@ import type { Outline, PlanePoint } from '../outline/index.js';
 import { type Along, axesOf } from './box-shape.js';
 
 export const minus = ([ax, ay]: PlanePoint, [bx, by]: PlanePoint): PlanePoint => [ax - bx, ay - by];
-export const lengthOf = ([x, y]: PlanePoint): number => Math.hypot(x, y);
+const lengthOf = ([x, y]: PlanePoint): number => Math.hypot(x, y);
 
 /** Which surface of a bent panel is hollow; both where it turns one way and then the other. */
 export type Hollow = 'inner' | 'outer' | 'both';
