@@ -166,11 +166,13 @@ one('the surfaces of a bent panel are arcs, the hollow one is named, and the bla
   expect(round.blank[0]).toBeCloseTo(wide(round.outline), 9);
   const front = bent(quarterRound({ radius: '400 mm' }));
   expect(front.bent).toMatchObject({ hollow: 'inner' });
+  expect(front.bent!.turn).toBeCloseTo(Math.PI / 2, 3);
   expect(front.blank[0]).toBeCloseTo((Math.PI / 2) * 0.4, 3);
   // Over an arch the inner surface is the full one: it ends 15 mm above the bottom, and the outer one reaches past it by the mitres.
   const arch = bent(wheelArch({ across: '450 mm', up: '500 mm', arch: '300 mm' }));
   const within = (0.3 + T) * (Math.PI / 2 - 2 * Math.asin(T / (0.3 + T)));
   expect(arch.bent).toMatchObject({ hollow: 'outer' });
+  expect(arch.bent!.turn).toBeCloseTo(Math.PI / 2, 9);
   expect(wide(arch.outline)).toBeCloseTo((Math.PI / 2) * 0.3, 3);
   expect(wide(arch.inner)).toBeCloseTo(within, 3);
   expect(Math.abs(arch.blank[0] - (within + 2 * T))).toBeLessThan(1e-3);

@@ -42,7 +42,7 @@ export const jointsText = ({ shape, joint, panelThickness }: Design['box'], say:
       shape.jointLeftOut === undefined
         ? ''
         : ` The brief asks for ${JOINTS[shape.jointLeftOut]} ("workshop.joint"). Such joints are made for cuboids: this box has none.`;
-    return `The ${first} and the ${second} panel cover the whole section of the box. The others lie between them and meet in mitres.${asked}`;
+    return `The ${first} and the ${second} panel cover the whole section of the box. ${shape.panels.length > 3 ? 'The others lie between them and meet in mitres.' : 'The other lies between them.'}${asked}`;
   }
   if (joint?.name === 'mitre')
     return 'All edges are cut at 45° and meet in mitres. Sizes are those of the outer surfaces.';

@@ -1,19 +1,11 @@
+import { si } from '@airspring/core/quantity';
 import type { Face } from '@airspring/core/space';
 import type { Cutout } from '../panel/cutout.js';
 import { bySide } from '../panel/piece.js';
 import { facesAround, planeOf } from '../panel/plane.js';
 import { arrows, type Pointing } from './behind-piece.js';
 import { centreMark, cutoutCallouts, cutoutShapes } from './cutout-drawing.js';
-import {
-  type At,
-  type Callout,
-  capital,
-  type Dimension,
-  type Drawing,
-  millimetres as mm,
-  rectangle,
-  type Shape,
-} from './drawing.js';
+import { type At, capital, type Dimension, type Drawing, millimetres as mm, rectangle, type Shape } from './drawing.js';
 import { cornersOf, edgeLines, edgeWords, type OutlinedBoard } from './outline-edges.js';
 
 const distinct = (all: readonly number[]): number[] =>
@@ -64,8 +56,8 @@ export function outlineDrawing(
   const cutouts = held.map(
     (one): Cutout => ({
       ...one,
-      across: (one.across + start[0]) as Cutout['across'],
-      up: (one.up + start[1]) as Cutout['up'],
+      across: si('length', one.across + start[0]),
+      up: si('length', one.up + start[1]),
     }),
   );
   const isRectangle = bent !== undefined || (board.angles ?? []).some((angle) => Math.abs(angle - Math.PI / 2) > 1e-9);
@@ -88,13 +80,9 @@ export function outlineDrawing(
   );
   const around = face && facesAround(planeOf(face));
   const marked = around
-    ? arrows({ cutouts, edges: bySide((side) => ({ meets: around[side] })) } as never, pointing)
+    ? arrows({ cutouts, edges: bySide((side) => ({ meets: around[side] })) }, pointing)
     : { shapes: [], callouts: [] };
-  const leading = [
-    ...cutoutCallouts({ cutouts, thickness } as never),
-    ...marked.callouts,
-    ...bentCallouts(board, blank),
-  ];
+  const leading = [...cutoutCallouts({ cutouts, thickness }), ...marked.callouts];
   const words = edgeWords(
     board,
     outer,
@@ -106,7 +94,7 @@ export function outlineDrawing(
   const notes = [
     ...(isRectangle && !bent ? ['a thin line is the edge of the outer surface, a dashed one that of the inner'] : []),
     ...(isRectangle ? ['angles between outer surface and cut'] : []),
-    ...(bent ? ['laid flat'] : []),
+    ...(bent ? [bentWords(board)] : []),
   ];
   return {
     title: `${capital(name)}: ${sizes} × ${mm(thickness)} mm`,
@@ -120,9 +108,8 @@ export function outlineDrawing(
 }
 
 /** How long both surfaces of a bent board are, and which one is hollow. */
-function bentCallouts({ outline, inner = outline, bent }: OutlinedBoard, [right, high]: At): readonly Callout[] {
-  if (bent === undefined) return [];
+function bentWords({ outline, inner = outline, bent }: OutlinedBoard): string {
   const wide = (points: readonly At[]) => mm(reachOf(points, 0)[1] - reachOf(points, 0)[0]);
-  const hollow = bent.hollow === 'both' ? 'both are hollow' : `the ${bent.hollow} is hollow`;
-  return [{ at: [right, high / 2], text: `outer surface ${wide(outline)}, inner ${wide(inner)}: ${hollow}` }];
+  const hollow = bent?.hollow === 'both' ? 'both are hollow' : `the ${bent?.hollow} one is hollow`;
+  return `laid flat: outer surface ${wide(outline)}, inner surface ${wide(inner)}, ${hollow}`;
 }

@@ -90,7 +90,7 @@ export function edgeWords(
 function clearOf([from, to]: readonly [number, number], crossed: readonly number[]): number {
   const at = (share: number) => from + share * (to - from);
   const away = (share: number) => Math.min(Infinity, ...crossed.map((one) => Math.abs(one - at(share))));
-  return at([0.5, 0.8, 0.2].reduce((best, one) => (away(one) > away(best) + NEAR ? one : best)));
+  return at([0.5, 0.8, 0.2, 0.65, 0.35].reduce((best, one) => (away(one) > away(best) + NEAR ? one : best)));
 }
 
 /** The edge of the rectangle around a figure that a side lies on. */

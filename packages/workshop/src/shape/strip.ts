@@ -103,11 +103,24 @@ const turned = ([x, y]: PlanePoint, by: number): PlanePoint => [
   x * Math.sin(by) + y * Math.cos(by),
 ];
 
-/** The directions of a panel where it begins and ends: those of an arc stand half a step before its first side and half a step past its last. */
+/**
+ * The direction in which an arc begins: half a step before its first side. Where the corner at its end was moved, as onto a wall, the side after that
+ * tells it better.
+ */
+function beginOf([first, second, third]: readonly PlanePoint[]): PlanePoint {
+  if (second === undefined) return first!;
+  const turn = turnBetween(first!, second);
+  const next = third === undefined ? turn : turnBetween(second, third);
+  return Math.abs(turn - next) < ALIKE * Math.abs(next) ? turned(second, -1.5 * next) : turned(first!, -turn / 2);
+}
+/** Turns of one arc differ by no more than this share. */
+const ALIKE = 0.3;
+
+/** The directions of a panel where it begins and ends. */
 export function endsOf(steps: readonly PlanePoint[]): readonly [start: PlanePoint, end: PlanePoint] {
-  const [first, last] = [steps[0]!, steps.at(-1)!];
-  if (steps.length === 1) return [first, last];
-  return [turned(first, -turnBetween(first, steps[1]!) / 2), turned(last, turnBetween(steps.at(-2)!, last) / 2)];
+  const back = steps.toReversed().map(([x, y]): PlanePoint => [-x, -y]);
+  const [x, y] = beginOf(back);
+  return [beginOf(steps), [-x, -y]];
 }
 
 /** How far a run of sides turns in all, from the direction where it begins to that where it ends. */
