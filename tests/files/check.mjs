@@ -26,13 +26,14 @@ const ran = (program, words) =>
     child.on('close', (status) => done(status === 0));
   });
 
-/** A brief built by the command, with a section for the workshop. */
-function built(name, workshop) {
+/** A brief built by the command, with a section for the workshop, and a space of its own where one is given. */
+function built(name, workshop, space = {}, as = name) {
   const brief = JSON.parse(readFileSync(join(packages, 'briefs', `${name}.json`), 'utf8'));
-  const path = join(made, `${name}.json`);
-  writeFileSync(path, JSON.stringify({ ...brief, workshop: { ...brief.workshop, ...workshop } }));
-  folders.push(join(made, name));
-  return ran(process.execPath, [join(packages, 'dist/command/main.js'), 'build', path, '--into', join(made, name)]);
+  const path = join(made, `${as}.json`);
+  const own = { space: { ...brief.space, ...space }, workshop: { ...brief.workshop, ...workshop } };
+  writeFileSync(path, JSON.stringify({ ...brief, ...own }));
+  folders.push(join(made, as));
+  return ran(process.execPath, [join(packages, 'dist/command/main.js'), 'build', path, '--into', join(made, as)]);
 }
 
 const flare = roundFlare({ radius: '15 mm' });
@@ -73,10 +74,18 @@ async function written(name, parts) {
   folders.push(folder);
 }
 
+/** A box under a seat: two of its boards reach farther inside than outside. */
+const seat = {
+  width: '700 mm',
+  depth: '600 mm',
+  shape: { underSeat: { front: '320 mm', step: '280 mm' } },
+};
+
 const passed = await Promise.all([
   built('whale-bench', { joint: { mitre: {} } }),
   built('puppet-thunder', { joint: { rabbet: { depth: '9 mm' } }, grain: true }),
   built('whale-van', {}),
+  built('whale-van', {}, seat, 'seat'),
 ]);
 await written('solids', solids());
 const reader = fileURLToPath(new URL('read.py', import.meta.url));

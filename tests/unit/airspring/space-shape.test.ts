@@ -5,6 +5,7 @@ import { briefFields, briefJsonSchema, type Design, design, printPage, reportTex
 import { expect, test } from 'vitest';
 import van from '../../../packages/airspring/briefs/whale-van.json' with { type: 'json' };
 import { run } from '../../../packages/airspring/src/command/run.js';
+import { workOf } from '../../../packages/airspring/src/page/work.js';
 import { memory } from '../../../packages/airspring/src/search/search.js';
 import { balanced, searchFor } from '../../arbitrary/brief.js';
 import { faultsOf, pathsOf } from '../../refusal/faults.js';
@@ -75,12 +76,49 @@ test('the report, the sheet and the data tell the shape, its cuts and its corner
   const answer = answers(JSON.stringify(brief));
   const text = reportText(answer);
   expect(text.replace(/\s+/g, ' ')).toContain('it is a wedge, 180 mm deep at the top.');
-  expect(text).toContain('lower edge 45°, upper edge 31.2°');
+  expect(text.replace(/\s+/g, ' ')).toContain('45° at the front, 31.2° at the slanted');
+  expect(text.replace(/\s+/g, ' ')).toContain('the least rectangle that holds a whole panel');
   expect(text.replace(/\s+/g, ' ')).toContain('0 | 0, 400 | 0, 180 | 420, 0 | 420 mm.');
   expect(text).not.toMatch(/NaN|Infinity|undefined/);
   const page = printPage('A wedge', designsOf(brief));
   expect(page).toContain('meet in mitres');
   expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);
+});
+
+test('under a seat the boards of the step are listed as wide as their wood, with both surfaces', () => {
+  const seat = shaped({ underSeat: { front: '300 mm', step: '200 mm' } }, { box: { kinds: ['vented'] } });
+  for (const { box } of designsOf(seat)) {
+    const step = box.panels.find(({ name }) => name === 'step 2')!;
+    // 200 mm outside: a mitre in front, and 15 mm more inside where the step begins.
+    expect(step.length).toBeCloseTo(0.215, 12);
+    expect(step.surfaces!.outer[0]).toBeCloseTo(0.2, 12);
+    expect(step.surfaces!.inner[0]).toBeCloseTo(0.2, 12);
+    expect(step.meets).toEqual(['left', 'front', 'right', 'step 1']);
+  }
+});
+
+test('a joint that a box of a shape does not have is told, and the last panel is one across', () => {
+  const brief = shaped({ wedge: { top: '180 mm' } }, { workshop: { joint: { rabbet: { depth: '8 mm' } } } });
+  const answer = answers(JSON.stringify(brief));
+  expect(reportText(answer).replace(/\s+/g, ' ')).toContain('The brief asks for rabbets ("workshop.joint")');
+  expect(reportText(answers(JSON.stringify(wedge)))).not.toContain('workshop.joint');
+  const job = searchFor(brief, standard, options).job;
+  const { box } = workOf(designsOf(brief)[0]!, job);
+  expect(box.closes).toBe('right');
+  expect(box.joints).toContain('rabbets');
+  expect(box.boards.map(({ name }) => name)).toEqual(['bottom', 'slanted', 'top', 'front', 'left', 'right']);
+});
+
+test('over an arch the outer side is grooved, and its layers grow shorter inwards', () => {
+  const arch = shaped(
+    { wheelArch: { arch: '200 mm' } },
+    { box: { kinds: ['closed'] }, wanted: { ...van.wanted, lowest: '50 Hz', level: '90 dB' } },
+  );
+  const text = reportText(answers(JSON.stringify(arch))).replace(/\s+/g, ' ');
+  expect(text).toContain('groove its outer side, which is the hollow one,');
+  expect(text).toContain('bent by 90° in all');
+  // 13 mm deep over a quarter of a turn.
+  expect(text).toContain('all of them together are 20.4 mm wide');
 });
 
 test('a brief that cannot be met gets wider in the edge that is open, and in no other', () => {

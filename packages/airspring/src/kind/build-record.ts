@@ -31,9 +31,14 @@ export const boardOf = ({ board, face }: Hole): string => board?.name ?? face;
 export interface Panel {
   readonly name: string;
   readonly count: number;
-  /** m. */
+  /** Of the least rectangle of board that it is sawn from, m. */
   readonly length: number;
   readonly width: number;
+  /** Of its outer and its inner surface, in the same directions, where one of them is smaller than that rectangle, m. */
+  readonly surfaces?: {
+    readonly outer: readonly [length: number, width: number];
+    readonly inner: readonly [length: number, width: number];
+  };
   /** Left out where they are cut from the same board as the box, m. */
   readonly thickness?: number;
   /** The corners of its outer surface, where that is no rectangle, m. */
@@ -43,8 +48,10 @@ export interface Panel {
    * rectangle follow each other from the lower one on, counter-clockwise.
    */
   readonly angles?: readonly number[];
-  /** It is bent, and turns by this angle from one edge to the other, rad. */
-  readonly bent?: { readonly turn: number };
+  /** Beside the angles: for each of these sides, the panel that it meets; '' where that is not one alone. */
+  readonly meets?: readonly string[];
+  /** It is bent, and turns by this angle from one edge to the other, rad; which of its surfaces is hollow. */
+  readonly bent?: { readonly turn: number; readonly hollow: 'inner' | 'outer' | 'both' };
 }
 
 export interface DesignVent {

@@ -6,7 +6,7 @@ import type { RoundVentSettings } from './round-vent-fields.js';
 import type { VentNames } from './vents.js';
 import { airSpeedNote, capital, inWords } from './wording.js';
 
-const JOIN_INSIDE = 'Join it inside the box before you close the back.';
+const JOIN_INSIDE = 'Join it inside the box before you close the box.';
 
 /** The way of a vent from the panel inwards. */
 function wayOf({ bend, face, count }: DesignVent, begins: string | undefined): Phrase {

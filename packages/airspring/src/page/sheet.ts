@@ -1,7 +1,7 @@
 import { boardOf } from '../kind/build-record.js';
 import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
-import { cutsText, driversText, jointsText, outlinesText } from '../words/build-text.js';
+import { bentText, cutsText, driversText, jointsText, outlinesText, surfacesText } from '../words/build-text.js';
 import { summary } from '../words/design-text.js';
 import { impedanceRows, impedanceText } from '../words/impedance-text.js';
 import type { Phrasing } from '../words/phrasing.js';
@@ -16,7 +16,7 @@ export function sheetOf(design: Design, say: Phrasing): string {
     panel.name,
     say.sizes([panel.length, panel.width]),
     say.length(panel.thickness ?? box.panelThickness),
-    ...(box.shape ? [cutsText(panel)] : []),
+    ...(box.shape ? [cutsText(panel, say)] : []),
   ]);
   const outlines = outlinesText(box, say);
   const holes = box.holes.map((hole) => [
@@ -33,7 +33,7 @@ export function sheetOf(design: Design, say: Phrasing): string {
 <p>${escaped(summary(design, say))}</p>
 ${boards.map((board) => panelDrawing(design, board, say)).join('')}
 <h3>To cut</h3>${tableOf([['', 'panel', 'size', 'thick', ...(box.shape ? ['cuts'] : [])], ...panels])}
-<p>${escaped(jointsText(box, say))}</p>${outlines.length > 0 ? `<p>Corners, across | up: ${escaped(outlines.join(' '))}</p>` : ''}
+<p>${escaped(`${jointsText(box, say)}${box.shape ? `${bentText(box, say)} ${surfacesText}` : ''}`)}</p>${outlines.length > 0 ? `<p>Corners, across | up: ${escaped(outlines.join(' '))}</p>` : ''}
 <h3>Holes</h3>${tableOf([['hole', 'panel', 'size', 'across', 'up'], ...holes])}
 <h3>Parts</h3><p>${escaped(`${driversText(drivers)}.`.replace(/^./, (letter) => letter.toUpperCase()))}</p>${paragraphs.join('')}
 <h3>To measure on the finished box</h3><p>${escaped(impedanceText(design, say))}</p>${tableOf(impedanceRows(design, say))}

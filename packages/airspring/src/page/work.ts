@@ -1,11 +1,12 @@
 import { visible } from '@airspring/core/fault';
 import type { ReadWorkshop } from '../brief/workshop.js';
 import type { Job } from '../job/job.js';
-import type { DesignVent } from '../kind/build-record.js';
+import type { DesignVent, Panel } from '../kind/build-record.js';
 import { tellsPieces } from '../kind/round-vent-words.js';
 import { cautions } from '../record/cautions.js';
 import type { Design } from '../record/design-record.js';
-import { bentText, cutsText, jointsText } from '../words/build-text.js';
+import { asCut } from '../record/shaped-panels.js';
+import { bentText, cutsText, jointsText, surfacesText } from '../words/build-text.js';
 import { summary } from '../words/design-text.js';
 import { impedanceText } from '../words/impedance-text.js';
 import { type Phrasing, phrasing } from '../words/phrasing.js';
@@ -43,6 +44,41 @@ const rowsOf = (design: Design, say: Phrasing): [string, string][] => {
       : []),
   ];
 };
+
+/** A board as the cut list of the workshop has it, the longer size first. */
+function boardOf(
+  { name, count, length, width, thickness, surfaces, ...panel }: Panel,
+  box: Design['box'],
+  say: Phrasing,
+) {
+  const first = ([one, other]: readonly [number, number]) =>
+    length < width ? ([other, one] as const) : ([one, other] as const);
+  const both = surfaces && { outer: first(surfaces.outer), inner: first(surfaces.inner) };
+  const cuts = cutsText({ ...panel, ...(both && { surfaces: both }) }, say);
+  return {
+    // Length and width have columns of their own.
+    name: name.replace(/ \(.* × .*\)$/, ''),
+    count,
+    length,
+    width,
+    thickness: thickness ?? box.panelThickness,
+    ...(cuts !== '' && { cuts }),
+  };
+}
+
+/** The panels of a box that is no cuboid, each by itself, since holes are in one of equal ones alone. */
+const shapedBoards = (box: Design['box'], say: Phrasing) =>
+  (box.shape?.panels ?? []).map((panel) => ({ ...boardOf(asCut(panel), box, say), thickness: panel.thickness, panel }));
+
+/** The panel across the axis that is glued on last: one without a hole, where there is one. */
+function closingPanel({ shape, holes }: Design['box']): { readonly closes?: string } {
+  const ends = (shape?.panels ?? []).slice(-2).toReversed();
+  const closed = ends.find(
+    ({ name, face }) => !holes.some((hole) => (hole.board ? hole.board.name === name : hole.face === face)),
+  );
+  const last = closed ?? ends[0];
+  return last ? { closes: last.name } : {};
+}
 
 /**
  * A design as the workshop needs it: numbers in SI units, and sentences as they are printed. `@airspring/workshop/dossier` makes
@@ -84,23 +120,11 @@ export function workOf(
         least,
         greatest,
       })),
-      ...(box.shape && { joints: visible(`${jointsText(box, say)}${bentText(box)}`) }),
-      // For a box that is no cuboid, every panel is listed by itself.
-      boards: (box.shape ? box.panels : box.boards).map(
-        ({ name, count, length, width, thickness, outline, angles, bent }) => {
-          const cuts = cutsText({ ...(angles && { angles }), ...(bent && { bent }) });
-          return {
-            // Length and width have columns of their own.
-            name: name.replace(/ \(.* × .*\)$/, ''),
-            count,
-            length,
-            width,
-            thickness: thickness ?? box.panelThickness,
-            ...(outline && { outline }),
-            ...(cuts !== '' && { cuts }),
-          };
-        },
-      ),
+      ...(box.shape && {
+        joints: visible(`${jointsText(box, say)}${bentText(box, say)} ${surfacesText}`),
+        ...closingPanel(box),
+      }),
+      boards: [...shapedBoards(box, say), ...box.boards.map((board) => boardOf(board, box, say))],
     },
     band: { from: wanted.lowest, to: wanted.highest },
     drivers: {

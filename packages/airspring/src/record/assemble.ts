@@ -10,7 +10,7 @@ import { pointsOf } from '../search/points.js';
 import type { Search } from '../search/search.js';
 import { alignmentsNear } from './alignments.js';
 import { cautionsOf } from './cautions.js';
-import { driverHoles, jointOf, panelsOf } from './cut-list.js';
+import { driverHoles, jointLeftOut, jointOf, panelsOf } from './cut-list.js';
 import type { Guard } from './design-parts.js';
 import type { Design } from './design-record.js';
 import { uncertainOf } from './estimate.js';
@@ -73,6 +73,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
   const inner = innerSize({ outer: { width, height, depth }, thickness: si('length', space.panelThickness) });
   const { atFullVoltage } = sound.protection;
   const joint = jointOf(job);
+  const leftOut = jointLeftOut(job);
   const cut = [...driversHoles, ...holes].map(onPanel);
 
   return {
@@ -102,7 +103,9 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       ...(joint && { joint }),
       outerVolume: criteria.volume,
       netVolume: point[0]!,
-      ...(shape && { shape: { called: shape.called, panels: shape.panels(edges) } }),
+      ...(shape && {
+        shape: { called: shape.called, panels: shape.panels(edges), ...(leftOut && { jointLeftOut: leftOut }) },
+      }),
       panels: [
         ...(shape ? panelsOfShape(shape, edges) : panelsOf(edges, joint?.setback ?? space.panelThickness)),
         ...boards,

@@ -13,10 +13,16 @@ export interface JointTold {
 /** The joint that a brief asks for; `undefined` for butt joints. */
 export function jointOf({ sections, space }: Pick<Job, 'sections' | 'space'>): JointTold | undefined {
   const { joint } = (sections.workshop ?? {}) as Pick<ReadWorkshop, 'joint'>;
-  // The panels of a box that is no cuboid meet in mitres of their own.
+  // The panels of a box that is no cuboid meet in mitres of their own, and the design says so.
   if (space.shape !== undefined || joint === undefined || joint.butt) return undefined;
   const { rabbet } = joint;
   return rabbet ? { name: 'rabbet', setback: space.panelThickness - rabbet.depth } : { name: 'mitre', setback: 0 };
+}
+
+/** The joint that a brief asks for and that a box does not have since it is no cuboid. */
+export function jointLeftOut({ sections }: Pick<Job, 'sections'>): 'butt' | 'rabbet' | 'mitre' | undefined {
+  const { joint } = (sections.workshop ?? {}) as Pick<ReadWorkshop, 'joint'>;
+  return (['butt', 'rabbet', 'mitre'] as const).find((name) => joint?.[name] !== undefined);
 }
 
 /**

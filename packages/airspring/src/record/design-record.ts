@@ -46,7 +46,12 @@ export interface Design extends Played {
     readonly outer: readonly [width: number, height: number, depth: number];
     readonly inner: readonly [width: number, height: number, depth: number];
     /** Where it is no cuboid: what it is; `outer` and `inner` are then the edges of the cuboid around it. */
-    readonly shape?: { readonly called: Phrase; readonly panels: readonly ShapedPanel[] };
+    readonly shape?: {
+      readonly called: Phrase;
+      readonly panels: readonly ShapedPanel[];
+      /** The joint that the brief asks for, and that its panels do not have. */
+      readonly jointLeftOut?: 'butt' | 'rabbet' | 'mitre';
+    };
     readonly panelThickness: number;
     /** The joint that `panels` are cut for; left out for butt joints, and where it is no cuboid. */
     readonly joint?: JointTold;

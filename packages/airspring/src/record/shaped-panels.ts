@@ -5,29 +5,43 @@ import { axesOf, type Hole, type Panel } from '../kind/build-record.js';
 /** A square cut differs from a right angle by no more than this, rad. */
 const ROUNDING = 1e-9;
 
-const sizeOf = ({ outline }: ShapedPanel): readonly [across: number, up: number] => {
+type Outline = ShapedPanel['outline'];
+
+const sizeOf = (outline: Outline): readonly [across: number, up: number] => {
   const reach = (k: 0 | 1) =>
     Math.max(...outline.map((corner) => corner[k])) - Math.min(...outline.map((corner) => corner[k]));
   return [reach(0), reach(1)];
 };
 
-const isRectangle = (panel: ShapedPanel, [across, up]: readonly [number, number]): boolean =>
-  panel.outline.length === 4 && panel.outline.every(([x, y]) => (x === 0 || x === across) && (y === 0 || y === up));
+const isRectangle = (outline: Outline, [across, up]: readonly [number, number]): boolean =>
+  outline.length === 4 && outline.every(([x, y]) => (x === 0 || x === across) && (y === 0 || y === up));
+
+/** Whether two sizes differ by more than rounding. */
+const differ = (one: readonly [number, number], other: readonly [number, number]): boolean =>
+  one.some((size, k) => Math.abs(size - other[k]!) > NANOMETRE);
+
+/** A panel of a box that is no cuboid, as it is cut. */
+export function asCut(panel: ShapedPanel): Panel {
+  const outer = sizeOf(panel.outline);
+  const inner = sizeOf(panel.inner);
+  return {
+    name: panel.name,
+    count: 1,
+    length: panel.blank[0],
+    width: panel.blank[1],
+    ...(!isRectangle(panel.outline, outer) && { outline: panel.outline }),
+    ...((differ(outer, panel.blank) || differ(inner, panel.blank)) && { surfaces: { outer, inner } }),
+    ...(panel.angles.some((angle) => Math.abs(angle - Math.PI / 2) > ROUNDING) && {
+      angles: panel.angles,
+      meets: panel.meets,
+    }),
+    ...(panel.bent && { bent: panel.bent }),
+  };
+}
 
 /** The panels of a box that is no cuboid, as they are cut; equal ones together. */
 export function panelsOfShape(shape: SpaceShape, edges: readonly [number, number, number]): Panel[] {
-  const cut = shape.panels(edges).map((panel): Panel => {
-    const size = sizeOf(panel);
-    return {
-      name: panel.name,
-      count: 1,
-      length: size[0],
-      width: size[1],
-      ...(!isRectangle(panel, size) && { outline: panel.outline }),
-      ...(panel.angles.some((angle) => Math.abs(angle - Math.PI / 2) > ROUNDING) && { angles: panel.angles }),
-      ...(panel.bent && { bent: panel.bent }),
-    };
-  });
+  const cut = shape.panels(edges).map(asCut);
   const alike = new Map<string, Panel>();
   for (const panel of cut) {
     const { name, ...rest } = panel;
@@ -44,11 +58,11 @@ export function onPanelOf(shape: SpaceShape, edges: readonly [number, number, nu
   return (hole) => {
     const panel = panels.find(({ face, from, outline }) => {
       if (face !== hole.face || from === undefined) return false;
-      const [across, up] = sizeOf({ outline } as ShapedPanel);
+      const [across, up] = sizeOf(outline);
       return hole.across > from[0] && hole.across < from[0] + across && hole.up > from[1] && hole.up < from[1] + up;
     });
     if (panel?.from === undefined) return hole;
-    const size = sizeOf(panel);
+    const size = sizeOf(panel.outline);
     const whole = axesOf(hole.face).every((axis, k) => Math.abs(size[k]! - edges[axis]!) < NANOMETRE);
     if (whole) return hole;
     const [across, up] = panel.from;

@@ -32,11 +32,17 @@ export function driversText({
 export const shapeText = ({ shape }: Design['box'], say: Phrasing): string =>
   shape ? ` These are the edges of the cuboid around it: it is ${say.phrase(shape.called)}.` : '';
 
+const JOINTS = { butt: 'butt joints', rabbet: 'rabbets', mitre: 'mitres on all edges' } as const;
+
 /** How the panels of a box go together. */
 export const jointsText = ({ shape, joint, panelThickness }: Design['box'], say: Phrasing): string => {
   if (shape) {
     const [first, second] = shape.panels.slice(-2).map(({ name }) => name);
-    return `The ${first} and the ${second} panel cover the whole section of the box. The others lie between them and meet in mitres.`;
+    const asked =
+      shape.jointLeftOut === undefined
+        ? ''
+        : ` The brief asks for ${JOINTS[shape.jointLeftOut]} ("workshop.joint"). Such joints are made for cuboids: this box has none.`;
+    return `The ${first} and the ${second} panel cover the whole section of the box. ${shape.panels.length > 3 ? 'The others lie between them and meet in mitres.' : 'The other lies between them.'}${asked}`;
   }
   if (joint?.name === 'mitre')
     return 'All edges are cut at 45° and meet in mitres. Sizes are those of the outer surfaces.';
@@ -58,22 +64,56 @@ const outsideText = ({ bottom, back }: FreeOutside, say: Phrasing): string[] => 
     : [`The back is open: leave at least ${say.length(back)} free behind it (common practice).`]),
 ];
 
+/** What the listed sizes of the panels of a box that is no cuboid are. */
+export const surfacesText =
+  'Sizes are those of the least rectangle that holds a whole panel. Where its outer surface or its inner one is smaller than that, both are told. An angle is that between the outer surface and the cut, 90° where none is told: with less the outer surface is the larger one at that edge, with more the inner one.';
+
+/** Thickness of the thin boards that a bent panel is glued of, and of what grooves leave of a board, m (common practice). */
+const [LAYER, LEFT] = [0.003, 0.002];
+
 /** How a bent panel is made. */
-export const bentText = ({ panels }: Design['box']): string =>
-  panels.some(({ bent }) => bent !== undefined)
-    ? ' Glue the bent panel of thin boards over a form, or groove its inner side until it bends, and fill the grooves with glue (common practice). Its size is that of its outer surface, laid flat.'
-    : '';
+export function bentText({ panels, panelThickness }: Design['box'], say: Phrasing): string {
+  return panels
+    .flatMap(({ name, bent, surfaces, length }) => {
+      if (bent === undefined) return [];
+      const [outer, inner] = [surfaces?.outer[0] ?? length, surfaces?.inner[0] ?? length];
+      const count = Math.max(2, Math.round(panelThickness / LAYER));
+      const layers = Array.from({ length: count }, (_, i) =>
+        say.bareLength(outer + ((inner - outer) * (i + 0.5)) / count),
+      );
+      const sides =
+        bent.hollow === 'both' ? 'each side where it is hollow' : `its ${bent.hollow} side, which is the hollow one,`;
+      const closing = (panelThickness - LEFT) * bent.turn;
+      return [
+        ` Glue the ${name} panel of thin boards over a form, or groove ${sides} until it bends, and fill the grooves with glue (common practice).`,
+        ` Laid flat, its outer surface is ${say.length(outer)} long and its inner one ${say.length(inner)}. In the middle of each of ${count} layers of ${say.length(panelThickness / count)} that makes ${layers.join(', ')} ${say.lengthUnit}, from the outer one inwards.`,
+        ...(bent.hollow === 'both'
+          ? []
+          : [
+              ` Grooves that leave ${say.length(LEFT)} of the board close when all of them together are ${say.length(closing)} wide.`,
+            ]),
+        ' Cut the board or each layer a few millimetres longer than listed, and trim its ends to their angles once the glue has set.',
+      ];
+    })
+    .join('');
+}
 
 const degrees = (angle: number): string => `${decimalText((angle * 180) / Math.PI, 3)}°`;
 
-/** The cuts of a panel that are not square. */
-export const cutsText = ({ angles, bent }: Pick<Panel, 'angles' | 'bent'>): string => {
-  const edges = ['lower', 'right', 'upper', 'left'];
-  const oblique = (angles ?? []).flatMap((angle, i) =>
-    Math.abs(angle - Math.PI / 2) > 1e-9 ? [`${edges[i]} edge ${degrees(angle)}`] : [],
+/** The cuts of a panel that are not square, and the sizes of its surfaces where they differ from that of its blank. */
+export const cutsText = (
+  { angles = [], meets = [], bent, surfaces }: Pick<Panel, 'angles' | 'meets' | 'bent' | 'surfaces'>,
+  say: Phrasing,
+): string => {
+  const edges = ['lower edge', 'right edge', 'upper edge', 'left edge'];
+  const oblique = angles.flatMap((angle, i) =>
+    Math.abs(angle - Math.PI / 2) > 1e-9 ? [`${degrees(angle)} at the ${meets[i] || edges[i]}`] : [],
   );
   const around = bent ? [`bent by ${degrees(bent.turn)} in all`] : [];
-  return [...around, ...oblique].join(', ');
+  const both = surfaces
+    ? [`outer surface ${say.sizes(surfaces.outer)}`, `inner surface ${say.sizes(surfaces.inner)}`]
+    : [];
+  return [...around, ...oblique, ...both].join(', ');
 };
 
 /** Short sides that turn by less than this are those of an arc, rad. */
@@ -111,7 +151,7 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
     `${panel.count} ×`,
     panel.thickness === undefined ? panel.name : `${panel.name}, ${say.length(panel.thickness)} thick`,
     say.sizes([panel.length, panel.width]),
-    ...(box.shape ? [cutsText(panel)] : []),
+    ...(box.shape ? [cutsText(panel, say)] : []),
   ]);
   const rectangular = box.holes.some(({ form }) => form === 'rectangle');
   const round = rectangular ? 'round ' : '';
@@ -126,7 +166,7 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
   ]);
   return [
     paragraph(
-      `Cut from ${say.length(box.panelThickness)} board. ${jointsText(box, say)}${box.shape ? ' Sizes are those of the outer surfaces; an angle is that between the outer surface and the cut, 90° where none is told.' : ' Put the back on last.'}`,
+      `Cut from ${say.length(box.panelThickness)} board. ${jointsText(box, say)}${box.shape ? `${bentText(box, say)} ${surfacesText}` : ' Put the back on last.'}`,
     ),
     table(box.shape ? 'rlrl' : 'rlr', panels),
     ...(box.shape

@@ -10,11 +10,19 @@ export interface ShapedPanel {
   readonly from?: readonly [number, number];
   /** Its outer surface from its own edges, m. */
   readonly outline: readonly (readonly [number, number])[];
+  /** The corners of its inner surface, in the same order and from the same edges: below zero where it reaches farther than the outer one. */
+  readonly inner: readonly (readonly [number, number])[];
+  /** The least rectangle of board that it is sawn from, across and up, m: it holds both surfaces. */
+  readonly blank: readonly [number, number];
+  /** For each side of `outline`, the panel that it meets; '' where that is not one alone. */
+  readonly meets: readonly string[];
   readonly thickness: number;
-  /** For each side of `outline`, the angle between the outer surface and the cut, rad: π/2 is a square cut. */
+  /** For each side of `outline`, the angle between the outer surface and the cut, rad: π/2 is a square cut, more makes the inner surface the wider one. */
   readonly angles: readonly number[];
-  /** It is bent, and turns by this angle from one edge to the other, rad. */
-  readonly bent?: { readonly turn: number };
+  /** It is bent, and turns by this angle from one edge to the other, rad; which of its surfaces is hollow. */
+  readonly bent?: { readonly turn: number; readonly hollow: 'inner' | 'outer' | 'both' };
+  /** Volume of its material before holes are cut, m³. */
+  readonly volume: number;
 }
 
 /**

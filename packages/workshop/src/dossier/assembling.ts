@@ -5,7 +5,7 @@ import { turningText } from './elbow-mark.js';
 import type { WorkHole } from './hole.js';
 import { insideBoards, isInside } from './inside-boards.js';
 import { list, paragraph, section, steps } from './markup.js';
-import type { ChosenBrace } from './ringing.js';
+import type { ChosenBrace } from './ringing-record.js';
 import { recessDiameter, runsAlong, type Sawing } from './sawing.js';
 import type { Says } from './says.js';
 import type { Work, WorkBox, WorkStep } from './work.js';
@@ -16,8 +16,20 @@ function slotStep(box: WorkBox, slot: WorkHole & { readonly form: 'rectangle' },
   const clear = Math.min(...slot.sides) - (along ? 0 : 2 * box.boards[0]!.thickness);
   const spacers = `spacers sawn ${lengthText(clear)} wide, and pull them out before the glue sets`;
   return {
-    says: `${along ? `Glue the boards of the slot in while the back is off. Keep them away from the panels beside them with ${spacers}.` : `Glue the boards of the slot to a tube around ${spacers}. Lead it through its opening, flush with the outside.`} Close every seam along it: a leak there mistunes the box.`,
+    says: `${along ? `Glue the boards of the slot in while the ${closing(box)} is off. Keep them away from the panels beside them with ${spacers}.` : `Glue the boards of the slot to a tube around ${spacers}. Lead it through its opening, flush with the outside.`} Close every seam along it: a leak there mistunes the box.`,
   };
+}
+
+/** The panel that is glued on last. */
+const closing = ({ closes }: WorkBox): string => (closes === undefined ? 'back' : `${closes} panel`);
+
+/** The panel across the axis that the others are glued to first. */
+function first({ boards, closes }: WorkBox): string {
+  const other = boards
+    .flatMap(({ panel }) => (panel ? [panel.name] : []))
+    .slice(-2)
+    .find((name) => name !== closes);
+  return other === undefined ? 'a panel that they lie against' : `the ${other} panel`;
 }
 
 /** Holes that something closes. */
@@ -46,7 +58,7 @@ function gluing(box: WorkBox, brace: ChosenBrace | undefined, inside: readonly s
     ...(inside.length > 0 ? [`${boardNames(inside)} in its place`] : []),
     ...(brace ? [`the brace between them${spacersFor(brace, box, lengthText)}`] : []),
   ];
-  return `${between.length > 0 ? `, with ${between.join(' and ')}` : ''}. Clamp them evenly, and check the diagonals once more before the glue sets.`;
+  return `${between.length > 0 ? `, with ${between.join(' and ')}` : ''}. ${box.joints === undefined ? 'Clamp them evenly, and check the diagonals once more before the glue sets.' : `Tape the mitred edges together from outside, glue, and fold the ring of them around ${first(box)}. Lay the ${closing(box)} on dry before the glue sets: it must lie flat.`}`;
 }
 
 /** How the panels are cut, by what these pages have of them. */
@@ -113,7 +125,8 @@ function stepsFor(
   /** Drivers in a board inside are reached through a panel that is screwed on. */
   const within = box.holes.some((hole) => hole.what === 'driver' && isInside(hole));
   const inside = slot || box.joints !== undefined ? [] : box.boards.map(({ name }) => name);
-  const last = within ? 'the panel that is screwed on' : 'the back';
+  const last = within ? 'the panel that is screwed on' : `the ${closing(box)}`;
+  const shaped = box.joints !== undefined;
   const fitVent: WorkStep[] =
     vents.length === 0
       ? []
@@ -133,14 +146,14 @@ function stepsFor(
   };
   const terminals = inPanels.some(({ what }) => what === 'terminals')
     ? ''
-    : ' Cut one for the terminals or the cable as well, low on the back, where nothing stands behind it.';
+    : ` Cut one for the terminals or the cable as well, low on ${shaped ? 'a panel that stays free' : 'the back'}, where nothing stands behind it.`;
   return [
     {
       says: `Measure the board at several places. These pages are made for ${lengthText(box.thickness)}. If it differs by more than 0.3 mm, write the measured thickness into the brief and make the pages again.`,
     },
     { says: cuttingText(sawing), caution: cautions.dust },
     {
-      says: 'Lay equal panels on each other: their edges must agree. Measure both diagonals of each panel: they must agree within 1 mm.',
+      says: `Lay equal panels on each other: their edges must agree. Measure both diagonals of each ${shaped ? 'rectangular ' : ''}panel: they must agree within 1 mm.`,
     },
     ...(box.holes.length > 0
       ? [
@@ -151,7 +164,7 @@ function stepsFor(
       : []),
     ...routing(work, box, sawing, lengthText),
     {
-      says: `Put the box together dry, without glue${brace ? ', with the brace in its place' : ''}. Every joint must close by hand, and the diagonals of the open side must agree within 1 mm.${brace ? ` Try whether the driver${opening ? ` and the ${opening}` : ''} go${opening ? '' : 'es'} past the brace.` : ''}`,
+      says: `Put the box together dry, without glue${brace ? ', with the brace in its place' : ''}. Every joint must close by hand, and ${shaped ? `the ${closing(box)} must lie on all edges around the open side` : 'the diagonals of the open side must agree within 1 mm'}.${brace ? ` Try whether the driver${opening ? ` and the ${opening}` : ''} go${opening ? '' : 'es'} past the brace.` : ''}`,
     },
     {
       says: `Glue all panels but ${last}${gluing(box, brace, inside, lengthText)}`,
@@ -174,7 +187,7 @@ function stepsFor(
         ]
       : [
           {
-            says: 'Glue the back on. Seal its seams from inside, through the hole of a driver. Let it set before you lift the box.',
+            says: `Glue the ${closing(box)} on. Seal its seams from inside, through the hole of a driver. Let it set before you lift the box.`,
             caution: cautions.weight,
           },
           fitDriver,

@@ -1,6 +1,6 @@
 import { format } from '@airspring/core/quantity';
 import { insideBoards } from './inside-boards.js';
-import type { ChosenBrace } from './ringing.js';
+import type { ChosenBrace } from './ringing-record.js';
 import type { WorkBox } from './work.js';
 
 const litres = (volume: number): string => format('volume', volume, 'L', 2);

@@ -1,5 +1,5 @@
 import { format } from '@airspring/core/quantity';
-import { boxDrawing, type Drawing, outlineDrawing, pieceDrawing, sheetDrawing, toSvg } from '../drawing/index.js';
+import { boxDrawing, type Drawing, pieceDrawing, sheetDrawing, toSvg } from '../drawing/index.js';
 import type { Nesting } from '../nesting/index.js';
 import type { Piece } from '../panel/index.js';
 import { elbowsBehind } from './elbow-mark.js';
@@ -9,8 +9,9 @@ import { meetingsOn } from './meeting-boards.js';
 import { cutsTold } from './saw-cuts.js';
 import { type Sawing, usual } from './sawing.js';
 import type { Says } from './says.js';
+import { shapedDrawings } from './shaped-boards.js';
 import { slug } from './slug.js';
-import type { Work, WorkBoard, WorkBox, WorkTools } from './work.js';
+import type { Work, WorkBox, WorkTools } from './work.js';
 
 /** What a sheet is called among those of its board. */
 export const sheetName = ({ sheets }: Pick<Nesting, 'sheets'>, i: number): string =>
@@ -38,10 +39,6 @@ export const boxFigure = ({ box }: Sawing, work: WorkBox | undefined): string =>
     `The box from the front, from the right and from above.${shaded}`,
   );
 };
-
-/** The drawing of a board that is no rectangle. */
-export const outlinedDrawing = ({ outline, ...board }: WorkBoard): Drawing | undefined =>
-  outline && outlineDrawing({ ...board, outline });
 
 /** The drawing of a panel, with what stands behind it. */
 export const panelDrawing = (piece: Piece, { box }: Sawing, work: Work): Drawing =>
@@ -96,10 +93,9 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
   const bands = shown.some((piece) => met(piece).length > 0)
     ? ' A shaded band is where a board inside is glued to the other side of the panel; seen from there, left and right change places.'
     : '';
-  const outlined = (work.box?.boards ?? []).flatMap((board) => {
-    const drawing = outlinedDrawing(board);
-    return drawing ? [figure(toSvg(drawing, { width: '175 mm', height: '115 mm' }))] : [];
-  });
+  const shaped = shapedDrawings(work).map(({ drawing }) =>
+    figure(toSvg(drawing, { width: '175 mm', height: '115 mm' })),
+  );
   const listed = sawing.listed.map((hole) => [
     hole.what,
     hole.board?.name ?? hole.face,
@@ -113,7 +109,14 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
         caution(work.cautions.dust),
         list,
         ...(work.box?.joints === undefined ? [] : [paragraph(work.box.joints)]),
-        ...outlined,
+        ...(shaped.length > 0
+          ? [
+              paragraph(
+                'The drawings show each panel from outside, to the scale that stands at it, in the rectangle that it is sawn from. Distances are from the lower left corner. To measure on a drawing, print it without fitting it to the page.',
+              ),
+              ...shaped,
+            ]
+          : []),
         paragraph(`All pieces together weigh about ${mass.toFixed(1)} kg.`),
         caution(work.cautions.weight),
         ...(taken.length > 0 ? [paragraph(`Assumed of the workshop (common practice): ${taken.join(', ')}.`)] : []),

@@ -4,7 +4,7 @@ import { cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
 import { filesToChangeFrom } from './change-files.js';
 import { playingAndFiles } from './cover.js';
-import { boxFigure, cuttingSection, outlinedDrawing, panelDrawing, sheetName, sheetPath } from './cutting.js';
+import { boxFigure, cuttingSection, panelDrawing, sheetName, sheetPath } from './cutting.js';
 import { type BuildFile, drawingFiles } from './file.js';
 import type { WorkHole } from './hole.js';
 import { madeOf } from './made.js';
@@ -18,6 +18,7 @@ import { ringingSection } from './ringing-section.js';
 import type { Sawing } from './sawing.js';
 import { sawn as sawnOf } from './sawn.js';
 import { type Says, saysOf } from './says.js';
+import { shapedDrawings } from './shaped-boards.js';
 import { shopping } from './shopping.js';
 import { slug } from './slug.js';
 import { type SmallPart, smallPartsOf } from './small-parts.js';
@@ -76,13 +77,10 @@ async function sawnFiles(work: Work, sawing: Sawing, step: Step): Promise<BuildF
   return files;
 }
 
-/** Files of the boards that are no rectangles. */
-async function outlinedFiles({ boards }: WorkBox): Promise<BuildFile[]> {
+/** Files of the panels of a box that is no cuboid. */
+async function shapedFiles(work: Work): Promise<BuildFile[]> {
   const files: BuildFile[] = [];
-  for (const board of boards) {
-    const drawing = outlinedDrawing(board);
-    if (drawing) files.push(...(await drawingFiles(`panels/${slug(board.name)}`, drawing)));
-  }
+  for (const { path, drawing } of shapedDrawings(work)) files.push(...(await drawingFiles(path, drawing)));
   return files;
 }
 
@@ -121,7 +119,7 @@ const isChange = (work: Work): work is ChangeWork => work.change !== undefined;
  * parts for the printer as STL and 3MF. Of a change to a box that stands: its pages, its tubes, flanges and boards. What cannot be made is told
  * in `notes`, and the rest is made all the same. `step` hears what is made next.
  *
- * @validity cuboid boxes with round vents; slots are boards, and are in the cut list
+ * @validity boxes with round vents; slots are boards, and are in the cut list
  * @throws InputError for sizes that contradict each other
  * @example (await filesToBuildFrom(workOf(design, job))).files[0].path // 'build.html'
  */
@@ -155,7 +153,7 @@ export async function filesToBuildFrom(
   });
   const beside = [
     ...(sawn ? await sawnFiles(work, sawn, step) : []),
-    ...(sawn && work.box ? await outlinedFiles(work.box) : []),
+    ...(sawn && box ? await shapedFiles({ ...work, box }) : []),
     ...(await printedFiles(printings, step)),
     ...(await smallFiles(small.parts)),
   ];
@@ -170,7 +168,7 @@ export async function filesToBuildFrom(
     ),
     ...(notes.length > 0 ? [section('What these pages leave out', list(notes), 'on')] : []),
     ...(sawn ? [cuttingSection(work, sawn, says)] : []),
-    ...(sawn?.box && ringing ? [ringingSection(work, ringing, says)] : []),
+    ...(sawn && ringing ? [ringingSection(work, ringing, says)] : []),
     ...(printings.length > 0 ? [printingSection(work, printings, says)] : []),
     ...(small.parts.length > 0 ? [smallPartsSection(work, small.parts)] : []),
     assemblingSection({ ...work, ...(box && { box }) }, sawn, brace, says),

@@ -1,8 +1,9 @@
 import { capital } from '../drawing/drawing.js';
-import type { BoxPanelResonance } from '../panel/index.js';
 import { airOf } from './brace-air.js';
+import { listed } from './listed.js';
 import { paragraph, section, table } from './markup.js';
-import { ALIKE, braced, type ChosenBrace, listed, type Ringing, weakest } from './ringing.js';
+import { ALIKE, braced, weakest } from './ringing.js';
+import type { ChosenBrace, Ringing, RingingPanel } from './ringing-record.js';
 import { knownBoard } from './sawing.js';
 import type { Says } from './says.js';
 import type { Work, WorkBox } from './work.js';
@@ -11,18 +12,18 @@ type Band = NonNullable<Work['band']>;
 
 /** Whole hertz: the numbers are good to a quarter. */
 const hertz = (frequency: number): string => `${Math.round(frequency)} Hz`;
-const range = ({ resonance: { lowest, highest } }: BoxPanelResonance): string =>
+const range = ({ resonance: { lowest, highest } }: RingingPanel): string =>
   `${Math.round(lowest)} to ${hertz(highest)}`;
-const facesOf = (panels: readonly BoxPanelResonance[]) => listed(panels.map(({ face }) => face));
+const facesOf = (panels: readonly RingingPanel[]) => listed(panels.map(({ face }) => face));
 
 /** Rounded as it is shown, so that a word never contradicts the number beside it. */
-const place = ({ resonance: { lowest, highest } }: BoxPanelResonance, { from, to }: Band): string => {
+const place = ({ resonance: { lowest, highest } }: RingingPanel, { from, to }: Band): string => {
   const [low, high] = [Math.round(lowest), Math.round(highest)];
   if (low > to) return 'above the band';
   if (high < from) return 'below the band';
   return low >= from && high <= to ? 'in the band' : 'may be in the band';
 };
-const mayRing = (panels: readonly BoxPanelResonance[], band: Band) =>
+const mayRing = (panels: readonly RingingPanel[], band: Band) =>
   panels.filter((panel) => !/above|below/.test(place(panel, band)));
 
 /** Sides shorter than this many thicknesses bend in another way as well. */
@@ -34,7 +35,7 @@ const FROM = { width: 'left', height: 'lower', depth: 'front' } as const;
 
 /** What to do about the panels of a box. */
 function adviceOf(
-  { panels, brace, because }: Required<Pick<Ringing, 'panels'>> & Ringing,
+  { panels, brace, because, untold = [] }: Required<Pick<Ringing, 'panels'>> & Ringing,
   band: Band,
   box: WorkBox,
   asked: boolean,
@@ -50,8 +51,8 @@ function adviceOf(
     const above = panels.every((panel) => place(panel, band) === 'above the band');
     return [
       above
-        ? `No brace is needed: every panel has its first resonance above the band of ${bandText}. The lowest is that of the ${where}, at ${hertz(lowest)} or higher. It matters only if higher tones reach this box.`
-        : `No brace is needed: no panel has its first resonance in the band of ${bandText}.`,
+        ? `No brace is needed: every panel ${untold.length > 0 ? 'in the table ' : ''}has its first resonance above the band of ${bandText}. The lowest is that of the ${where}, at ${hertz(lowest)} or higher. It matters only if higher tones reach this box.`
+        : `No brace is needed: no panel ${untold.length > 0 ? 'in the table ' : ''}has its first resonance in the band of ${bandText}.`,
       ...made,
     ];
   }
@@ -74,7 +75,7 @@ function adviceOf(
 /** The brace, where it is, and what it gains. */
 function braceText(
   brace: ChosenBrace,
-  panels: readonly BoxPanelResonance[],
+  panels: readonly RingingPanel[],
   box: WorkBox,
   cut: boolean,
   says: Says,
@@ -102,7 +103,7 @@ function thicker(lowest: number, { to }: Band, { thickness }: WorkBox, says: Say
 /** Where the panels ring, whether that is in the band, and what a brace gains. */
 export function ringingSection(work: Work, ringing: Ringing, says: Says): string {
   const { band, box, tools } = work;
-  const { panels, brace, dividing = [] } = ringing;
+  const { panels, brace, dividing = [], untold = [] } = ringing;
   if (band === undefined || box === undefined || panels === undefined) return '';
   const standing = brace ? braced(brace.panels, panels) : [];
   const cells = panels.map((panel, i) => {
@@ -126,6 +127,7 @@ export function ringingSection(work: Work, ringing: Ringing, says: Says): string
   const short = panels.filter(({ width, height, thickness }) => Math.min(width, height) < THIN * thickness);
   const cut = panels.filter((panel) => panel.cut);
   const notes = [
+    ...untold,
     'How this is worked out: each panel is a thin plate between the panels around it. The lower number is for edges that may turn and a heavy, soft board, the higher one for edges that cannot turn and a light, stiff board; glue lies between them. Of a brace the lower number is for a bar that bends with the panel, the higher one for a line that cannot move. The air on both sides is left out.',
     ...(dividing.length > 0
       ? [

@@ -1,36 +1,12 @@
 import { si } from '@airspring/core/quantity';
-import { type BoxPanelResonance, type BraceInput, boxResonances, windowBrace } from '../panel/index.js';
+import { type BraceInput, boxResonances, windowBrace } from '../panel/index.js';
 import { type BraceAxis, braceAxes, freePlaces, inTheWay } from './brace-place.js';
 import { asBrace, insideBoards, isBeside } from './inside-boards.js';
+import { listed } from './listed.js';
+import type { ChosenBrace, Ringing, RingingPanel } from './ringing-record.js';
 import { panelsOf } from './sawing.js';
+import { shapedRinging } from './shaped-ringing.js';
 import type { WorkBox, WorkTools } from './work.js';
-
-/** The window brace that is proposed, or cut where the workshop asks for it. */
-export interface ChosenBrace {
-  readonly across: BraceAxis;
-  /** Its middle, from the left, bottom or front outer edge of the box, m. */
-  readonly at: number;
-  readonly border: number;
-  /** Its wood, m³: what it takes from the air. */
-  readonly volume: number;
-  /** The panels with it, in the order of those without. */
-  readonly panels: readonly BoxPanelResonance[];
-  /** The lowest first resonance of the panels that it stands on with half of its border, Hz. */
-  readonly narrow: number;
-  /** As the panels of the box take it. */
-  readonly input: BraceInput;
-}
-
-/** Where the panels of a box ring, alone and with a brace; or why none is made. */
-export interface Ringing {
-  /** Left out where they are too short to be plates. */
-  readonly panels?: readonly BoxPanelResonance[];
-  /** What the boards inside are called that the panels are held by. */
-  readonly dividing?: readonly string[];
-  readonly brace?: ChosenBrace;
-  /** Why there is no brace, as the end of a sentence. */
-  readonly because?: string;
-}
 
 /** Border of a window brace: widest, m, and in parts of the shortest inner edge (common practice). */
 const [WIDEST, SHARE] = [0.08, 1 / 4];
@@ -38,17 +14,12 @@ const [WIDEST, SHARE] = [0.08, 1 / 4];
 export const ALIKE = 1.01;
 
 /** The lowest first resonance that any of some panels may have, Hz. */
-export const weakest = (panels: readonly BoxPanelResonance[]): number =>
+export const weakest = (panels: readonly RingingPanel[]): number =>
   Math.min(...panels.map(({ resonance }) => resonance.lowest));
 
 /** Panels on which a brace stands, with it; without it they have the boards that stand inside alone. */
-export const braced = (
-  panels: readonly BoxPanelResonance[],
-  without: readonly BoxPanelResonance[],
-): readonly BoxPanelResonance[] => panels.filter(({ braces }, i) => braces.length > without[i]!.braces.length);
-
-export const listed = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+export const braced = (panels: readonly RingingPanel[], without: readonly RingingPanel[]): readonly RingingPanel[] =>
+  panels.filter(({ braces }, i) => braces.length > without[i]!.braces.length);
 
 /** Why a brace that meets something is not made. */
 const isInTheWay = (names: readonly string[], everywhere: boolean): string =>
@@ -59,7 +30,7 @@ export function ringingOf(
   box: WorkBox,
   { bolts: _, recess: __, roundOver: ___, brace: asked = {}, ...tools }: WorkTools,
 ): Ringing {
-  if (box.joints !== undefined) return { because: 'the box is no cuboid' };
+  if (box.joints !== undefined) return shapedRinging(box, tools);
   const boards = insideBoards(box).filter((board) => !isBeside(box, board));
   const inside = boards.map((board) => asBrace(board, box));
   // A hole nearer to a board than a saw could cut it there is no fault of the panels: they are then told without the boards.

@@ -19,6 +19,7 @@ import {
   rabbet,
 } from '../panel/index.js';
 import type { WorkHole } from './hole.js';
+import { holesIn, isDrawn, woodOf } from './shaped-boards.js';
 import type { WorkBoard, WorkBox, WorkTools } from './work.js';
 
 /** What a workshop is taken to have where it does not say (common practice). */
@@ -57,7 +58,7 @@ export function knownBoard({ board: name }: WorkTools): { readonly name: string;
 }
 
 /** The board that is named, or one of that name with the numbers of fibreboard. */
-function boardOf({ board: name, density, grain }: WorkTools): Board {
+export function boardOf({ board: name, density, grain }: WorkTools): Board {
   const known = [birchPlywood, particleBoard].find((one) => one.name === name) ?? mdf;
   return {
     ...known,
@@ -118,9 +119,9 @@ export const panelsOf = (box: WorkBox, tools: WorkTools, braces: readonly BraceI
 
 /** Equal boards inside the box as a row of the cut list. */
 const boardRow = (
-  { name, count, length, width, thickness, cuts }: WorkBoard,
+  { name, count, length, width, thickness, cuts, panel }: WorkBoard,
   board: Board,
-  holes: readonly WorkHole[],
+  box: WorkBox,
 ): CutListRow => ({
   names: Array.from({ length: count }, () => name),
   count,
@@ -130,8 +131,22 @@ const boardRow = (
   board: board.name,
   grained: board.grained,
   edges: cuts === undefined ? [] : [cuts],
-  cutouts: holes.flatMap((hole) => (hole.board?.name === name ? [hole.what] : [])),
+  cutouts: (panel ? holesIn(panel, box) : box.holes.filter((hole) => hole.board?.name === name)).map(
+    ({ what }) => what,
+  ),
 });
+
+/** Rows that differ in their names alone are one. */
+function together(rows: readonly CutListRow[]): CutListRow[] {
+  const alike = new Map<string, CutListRow>();
+  for (const { names, count, ...row } of rows) {
+    // Sizes that differ by less than a nanometre are equal.
+    const key = JSON.stringify(row, (_, value) => (typeof value === 'number' ? Math.round(value * 1e9) : value));
+    const same = alike.get(key);
+    alike.set(key, { ...row, names: [...(same?.names ?? []), ...names], count: (same?.count ?? 0) + count });
+  }
+  return [...alike.values()];
+}
 
 /** Axes of the two measures of a hole: 0 width, 1 height, 2 depth. */
 const axesOf = (face: WorkHole['face']): readonly [number, number] =>
@@ -161,11 +176,12 @@ export function sawingOf(
   holes: 'drawn' | 'listed' = 'drawn',
 ): ({ readonly ok: true } & Sawing) | Impossible {
   const board = boardOf(tools);
-  const drawn = box.joints === undefined && holes === 'drawn' ? inPanels(box) : [];
+  const holed = box.joints === undefined ? inPanels(box) : box.holes.filter((hole) => isDrawn(box, hole));
+  const drawn = holes === 'drawn' ? holed : [];
   const listed = box.holes.filter((hole) => !drawn.includes(hole));
   const panels = box.joints === undefined ? panelsOf({ ...box, holes: drawn }, tools, braces) : undefined;
   if (panels && !panels.ok) return panels;
-  const rows = [...(panels ? cutList(panels) : []), ...box.boards.map((one) => boardRow(one, board, box.holes))];
+  const rows = [...(panels ? cutList(panels) : []), ...together(box.boards.map((one) => boardRow(one, board, box)))];
   const sheets: Sawing['sheets'][number][] = [];
   const unnested: Sawing['unnested'][number][] = [];
   for (const { board: name, thickness, parts } of partsOf(rows)) {
@@ -178,10 +194,7 @@ export function sawingOf(
     if (nesting.ok) sheets.push({ board: name, thickness, nesting });
     else unnested.push({ board: name, thickness, because: nesting.because });
   }
-  const inside = box.boards.reduce(
-    (sum, { count, length, width, thickness }) => sum + count * length * width * thickness,
-    0,
-  );
+  const inside = box.boards.reduce((sum, one) => sum + woodOf(one, box, tools), 0);
   const volume = (panels?.pieces ?? []).reduce((sum, piece) => sum + piece.volume, inside);
   return {
     ok: true,

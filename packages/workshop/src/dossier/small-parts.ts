@@ -117,7 +117,7 @@ function cupOf(work: Work, says: Says): SmallPart | undefined {
   const placed: readonly string[] =
     at === undefined
       ? [
-          `No place for it was found on the back: look for one where nothing stands ${says(cup.reach)} behind the panel.`,
+          `${box.joints === undefined ? 'No place for it was found on the back: look for one' : 'Look for a place on a panel that stays free,'} where nothing stands ${says(cup.reach)} behind the panel.`,
         ]
       : [
           `Its hole is in the back, ${says(at.across)} from the left and ${says(at.up)} from the bottom, where nothing of the design stands behind it.`,

@@ -1,4 +1,4 @@
-import type { Face } from '@airspring/core/space';
+import type { Face, ShapedPanel } from '@airspring/core/space';
 import type { WorkChange } from './change.js';
 import type { WorkHole } from './hole.js';
 import type { WorkImpedance } from './impedance.js';
@@ -12,8 +12,8 @@ export interface WorkBoard {
   readonly thickness: number;
   /** Its cuts that are not square, in words. */
   readonly cuts?: string;
-  /** The corners of its outer surface, where that is no rectangle; arcs by many of them. */
-  readonly outline?: readonly (readonly [across: number, up: number])[];
+  /** Of a panel of a box that is no cuboid: its surfaces, and what it meets. `length` and `width` are then those of its blank. */
+  readonly panel?: ShapedPanel;
 }
 
 /** A flare that is no quarter round, m: one of the three. A profile leads from the throat outwards. */
@@ -83,7 +83,7 @@ export interface WorkBox {
     readonly bracingIn: readonly [section: string, field: string];
   }[];
   readonly holes: readonly WorkHole[];
-  /** The boards inside; of a box that is no cuboid its panels as well, by the rectangles around them. */
+  /** The boards inside; of a box that is no cuboid its panels as well, each by itself. */
   readonly boards: readonly WorkBoard[];
   /**
    * The cuboids around what stands inside, from the left, bottom and front outer edges, m. `what` is 'board' for the boards of a line,
@@ -96,6 +96,8 @@ export interface WorkBox {
   }[];
   /** How the panels of a box that is no cuboid meet, and their corners, in words; left out for a cuboid. */
   readonly joints?: string;
+  /** The panel of such a box that is glued on last. */
+  readonly closes?: string;
 }
 
 /** A step of the work, with the caution that is due at it. */

@@ -1,6 +1,6 @@
 import type { Face } from '@airspring/core/space';
 import type { Piece } from '../panel/index.js';
-import { sides } from '../panel/piece.js';
+import { type Side, sides } from '../panel/piece.js';
 import { type At, type Callout, line, rectangle, type Shape } from './drawing.js';
 
 /** Something behind a cutout that points to one of the panels around. */
@@ -39,7 +39,7 @@ const AWAY = { left: [-1, 0], right: [1, 0], bottom: [0, -1], top: [0, 1] } as c
 
 /** An arrow from the edge of a cutout to the side at which the panel is that something behind it points to. */
 export function arrows(
-  { cutouts, edges }: Piece,
+  { cutouts, edges }: Pick<Piece, 'cutouts'> & { readonly edges: Readonly<Record<Side, { readonly meets?: string }>> },
   pointings: readonly Pointing[],
 ): { shapes: Shape[]; callouts: Callout[] } {
   const found = pointings.flatMap(({ part, towards, says }) => {

@@ -1,5 +1,4 @@
 import { boltsOf, type Cutout, type Form } from '../panel/cutout.js';
-import type { Piece } from '../panel/index.js';
 import { type Callout, line, millimetres as mm, type Purpose, roundedRectangle, type Shape } from './drawing.js';
 
 const formShape = (purpose: Purpose, at: readonly [number, number], form: Form): Shape =>
@@ -47,7 +46,13 @@ const formWords = (form: Form): string =>
     : `${mm(form.width)} × ${mm(form.height)}${form.cornerRadius > 0 ? `, corners R ${mm(form.cornerRadius)}` : ''}`;
 
 /** What is written beside a cutout: its sizes, and how deep what does not go through is cut. */
-export function cutoutCallouts({ cutouts, thickness }: Piece): Callout[] {
+export function cutoutCallouts({
+  cutouts,
+  thickness,
+}: {
+  readonly cutouts: readonly Cutout[];
+  readonly thickness: number;
+}): Callout[] {
   return cutouts.flatMap(({ part, across, up, opening, recess, bolts, roundOver }) => {
     const reach = (form: Form) => ('diameter' in form ? form.diameter / 2 : form.width / 2);
     const made: { text: string; reach: number }[] = [];

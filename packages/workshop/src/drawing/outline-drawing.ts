@@ -1,54 +1,115 @@
-import { capital, type Dimension, type Drawing, millimetres as mm } from './drawing.js';
-
-/** A flat board whose outer surface is no rectangle, m. */
-export interface OutlinedBoard {
-  readonly name: string;
-  readonly thickness: number;
-  /** Its corners; an arc is many of them. */
-  readonly outline: readonly (readonly [across: number, up: number])[];
-}
-
-/** Corners that turn by less are those of an arc, rad. */
-const ARC = (16 * Math.PI) / 180;
-
-/** The corners at which an outline turns sharply. */
-function turnsOf(outline: OutlinedBoard['outline']): OutlinedBoard['outline'] {
-  return outline.filter(([x, y], i) => {
-    const [before, after] = [outline.at(i - 1)!, outline[(i + 1) % outline.length]!];
-    const turn = Math.atan2(after[1] - y, after[0] - x) - Math.atan2(y - before[1], x - before[0]);
-    return Math.abs(Math.atan2(Math.sin(turn), Math.cos(turn))) > ARC;
-  });
-}
+import { si } from '@airspring/core/quantity';
+import type { Face } from '@airspring/core/space';
+import type { Cutout } from '../panel/cutout.js';
+import { bySide } from '../panel/piece.js';
+import { facesAround, planeOf } from '../panel/plane.js';
+import { arrows, type Pointing } from './behind-piece.js';
+import { centreMark, cutoutCallouts, cutoutShapes } from './cutout-drawing.js';
+import { type At, capital, type Dimension, type Drawing, millimetres as mm, rectangle, type Shape } from './drawing.js';
+import { cornersOf, edgeLines, edgeWords, type OutlinedBoard } from './outline-edges.js';
 
 const distinct = (all: readonly number[]): number[] =>
   [...new Map(all.map((at) => [Math.round(at * 1e4), at])).values()].sort((a, b) => a - b);
 
+const reachOf = (points: readonly At[], k: 0 | 1): readonly [number, number] => [
+  Math.min(...points.map((at) => at[k])),
+  Math.max(...points.map((at) => at[k])),
+];
+
+/** A place on a face as it is seen from outside, from the lower left of the outer surface; `size` is that of the surface. */
+export function seenFromOutside(face: Face | undefined, size: At, [across, up]: At): At {
+  const [left, down] = face === undefined ? [false, false] : planeOf(face).turned;
+  return [left ? size[0] - across : across, down ? size[1] - up : up];
+}
+
+/** A board as it lies in its drawing: both surfaces from the lower left of the blank. */
+function laid({ outline, inner = outline, blank, bent, face }: OutlinedBoard) {
+  const own = outline.map(([x, y]): At => [x - reachOf(outline, 0)[0], y - reachOf(outline, 1)[0]]);
+  const size: At = [reachOf(own, 0)[1], reachOf(own, 1)[1]];
+  const from: At = [reachOf(outline, 0)[0], reachOf(outline, 1)[0]];
+  const seen = (points: readonly At[]) =>
+    points.map(([x, y]) => seenFromOutside(face, size, [x - from[0], y - from[1]]));
+  const both = [...seen(outline), ...seen(inner)];
+  const [across, up] = [reachOf(both, 0), reachOf(both, 1)];
+  // Laid flat, a bent board has a size, and no place for either surface.
+  const held: At = blank && bent ? blank : [across[1] - across[0], up[1] - up[0]];
+  const put = (points: readonly At[]) => points.map(([x, y]): At => [x - across[0], y - up[0]]);
+  return { outer: put(seen(outline)), inner: put(seen(inner)), blank: held, size, start: [-across[0], -up[0]] as At };
+}
+
 /**
- * A board by its outline, with the places of its corners counted from the lower left.
+ * A board by its outline as it is seen from outside, in the least rectangle that holds its outer and its inner surface: its corners, what it
+ * meets at each edge and at which angle it is cut, its cutouts, and all lengths from the lower left. `cutouts` are placed from the lower left
+ * of the outer surface as it is seen. `pointing` marks by an arrow where something behind a cutout points to.
  *
  * @example toSvg(outlineDrawing({ name: 'left', thickness: 0.015, outline: [[0, 0], [0.36, 0], [0.2, 0.48], [0, 0.48]] }))
  */
-export function outlineDrawing({ name, thickness, outline }: OutlinedBoard): Drawing {
-  const least = [0, 1].map((k) => Math.min(...outline.map((corner) => corner[k]!))) as [number, number];
-  const from = outline.map(([x, y]) => [x - least[0], y - least[1]] as const);
-  const size = [0, 1].map((k) => Math.max(...from.map((corner) => corner[k]!))) as [number, number];
-  const turns = turnsOf(from);
-  const running = (k: 0 | 1): Dimension => ({
-    kind: 'running',
-    along: k === 0 ? 'x' : 'y',
-    ends: distinct([0, ...turns.map((corner) => corner[k]), size[k]]),
-    beside: 0,
-    side: k === 0 ? 'below' : 'left',
-    row: 0,
-  });
-  const sizes = `${mm(size[0])} × ${mm(size[1])}`;
+export function outlineDrawing(
+  board: OutlinedBoard,
+  {
+    cutouts: held = [],
+    pointing = [],
+  }: { readonly cutouts?: readonly Cutout[] | undefined; readonly pointing?: readonly Pointing[] | undefined } = {},
+): Drawing {
+  const { name, thickness, bent, face } = board;
+  const { outer, inner, blank, start } = laid(board);
+  const cutouts = held.map(
+    (one): Cutout => ({
+      ...one,
+      across: si('length', one.across + start[0]),
+      up: si('length', one.up + start[1]),
+    }),
+  );
+  const isRectangle = bent !== undefined || (board.angles ?? []).some((angle) => Math.abs(angle - Math.PI / 2) > 1e-9);
+  const body: Shape[] = isRectangle
+    ? [rectangle('cut', [0, 0], blank[0], blank[1]), ...(bent ? [] : edgeLines(outer, inner, blank))]
+    : [{ purpose: 'cut', form: 'path', closed: true, corners: outer.map((at) => ({ at })) }];
+  const corners = bent ? [] : [...cornersOf(outer), ...(isRectangle ? inner : [])];
+  const ends = ([0, 1] as const).map((k) =>
+    distinct([0, ...corners.map((at) => at[k]), ...cutouts.map(({ across, up }) => [across, up][k]!), blank[k]]),
+  );
+  const dimensions = ([0, 1] as const).map(
+    (k): Dimension => ({
+      kind: 'running',
+      along: k === 0 ? 'x' : 'y',
+      ends: ends[k]!,
+      beside: 0,
+      side: k === 0 ? 'below' : 'left',
+      row: 0,
+    }),
+  );
+  const around = face && facesAround(planeOf(face));
+  const marked = around
+    ? arrows({ cutouts, edges: bySide((side) => ({ meets: around[side] })) }, pointing)
+    : { shapes: [], callouts: [] };
+  const leading = [...cutoutCallouts({ cutouts, thickness }), ...marked.callouts];
+  const words = edgeWords(
+    board,
+    outer,
+    blank,
+    ends,
+    leading.map(({ at }) => at[1]),
+  );
+  const sizes = `${mm(blank[0])} × ${mm(blank[1])}`;
+  const notes = [
+    ...(isRectangle && !bent ? ['a thin line is the edge of the outer surface, a dashed one that of the inner'] : []),
+    ...(isRectangle ? ['angles between outer surface and cut'] : []),
+    ...(bent ? [bentWords(board)] : []),
+  ];
   return {
     title: `${capital(name)}: ${sizes} × ${mm(thickness)} mm`,
-    subtitle: 'outer surface; lengths in mm',
-    description: `The ${name}, ${sizes} mm around, with ${turns.length} corners.`,
-    shapes: [{ purpose: 'cut', form: 'path', closed: true, corners: from.map((at) => ({ at })) }],
-    dimensions: [running(0), running(1)],
-    labels: [],
-    callouts: [],
+    subtitle: ['seen from outside; lengths in mm', ...notes].join('; '),
+    description: `The ${name}, ${sizes} mm around, with ${cornersOf(outer).length} corners${cutouts.length > 0 ? ` and ${cutouts.length} cutouts` : ''}, seen from outside.`,
+    shapes: [...body, ...cutouts.flatMap(cutoutShapes), ...cutouts.flatMap(centreMark), ...marked.shapes],
+    dimensions,
+    labels: words.labels,
+    callouts: [...leading, ...words.callouts],
   };
+}
+
+/** How long both surfaces of a bent board are, and which one is hollow. */
+function bentWords({ outline, inner = outline, bent }: OutlinedBoard): string {
+  const wide = (points: readonly At[]) => mm(reachOf(points, 0)[1] - reachOf(points, 0)[0]);
+  const hollow = bent?.hollow === 'both' ? 'both are hollow' : `the ${bent?.hollow} one is hollow`;
+  return `laid flat: outer surface ${wide(outline)}, inner surface ${wide(inner)}, ${hollow}`;
 }

@@ -19,6 +19,7 @@ export { type OpenSize, type OpenSizeInput, openSize } from './open-size.js';
 export { interiorOf } from './interior.js';
 /** Which panels is it made of, and at which angles are they cut? */
 export { panelsOf, type ShapePanel } from './panels.js';
+export type { Hollow } from './strip.js';
 /** At which frequencies does the air in a box resonate? */
 export { type BoxModes, boxModes } from './modes.js';
 /** Which edges keep the modes of a box apart? */

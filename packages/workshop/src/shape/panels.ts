@@ -1,7 +1,20 @@
 import { NANOMETRE } from '@airspring/core/quantity';
-import { type Face, faces } from '@airspring/core/space';
+import type { Face } from '@airspring/core/space';
 import { areaOf, boundsOf, type Outline, type PlanePoint } from '../outline/index.js';
-import { type Along, axesOf, type BoxShape, cuboidFaces, type OuterLayer } from './box-shape.js';
+import { type Along, type BoxShape, cuboidFaces, type OuterLayer } from './box-shape.js';
+import {
+  endsOf,
+  type Hollow,
+  hollowOf,
+  longOf,
+  minus,
+  type Span,
+  type Strip,
+  spansOf,
+  stepsOf,
+  surfacesOf,
+  turnOf,
+} from './strip.js';
 
 /** A panel of a box that need not be a cuboid, as it is cut. */
 export interface ShapePanel {
@@ -13,6 +26,15 @@ export interface ShapePanel {
    * and back by width, the rest up. Elsewhere it is given along the section and along the axis; a bent panel as it is before it is bent.
    */
   readonly outline: Outline;
+  /**
+   * The corners of its inner surface, in the same order and from the same edges: below zero where it reaches farther than the outer one, as at a
+   * corner that points into the box. Of a bent panel as it is before it is bent, about the same middle.
+   */
+  readonly inner: Outline;
+  /** The least rectangle of board that it is sawn from, across and up, m: it holds both surfaces. */
+  readonly blank: PlanePoint;
+  /** For each side of `outline`, the panel that it meets; '' where that is not one alone. */
+  readonly meets: readonly string[];
   /** On a face: where its edges begin, from those of the cuboid, across and up, m. */
   readonly from?: PlanePoint;
   /** A hole that leads on to the next layer. */
@@ -20,8 +42,8 @@ export interface ShapePanel {
   readonly thickness: number;
   /** For each side of `outline`, the angle between the outer surface and the cut, rad: π/2 is a square cut, less is a sharp edge. */
   readonly angles: readonly number[];
-  /** It is bent, and turns by this angle from one edge to the other, rad. */
-  readonly bent?: { readonly turn: number };
+  /** It is bent, and turns by this angle from one edge to the other, rad. `hollow` is the surface that gets shorter: grooves close there. */
+  readonly bent?: { readonly turn: number; readonly hollow: Hollow };
   /** Volume of the material, m³. */
   readonly volume: number;
   /** Where it stands: the ends of its outer surface in the section, and between which places on the axis, m. */
@@ -29,25 +51,13 @@ export interface ShapePanel {
 }
 
 const SQUARE = Math.PI / 2;
-const minus = ([ax, ay]: PlanePoint, [bx, by]: PlanePoint): PlanePoint => [ax - bx, ay - by];
 /** A figure from its own edges. */
 const moved = (outline: Outline): Outline => {
   const [least] = boundsOf(outline);
   return outline.map((point) => minus(point, least));
 };
-const length = ([x, y]: PlanePoint): number => Math.hypot(x, y);
 const angleBetween = (a: PlanePoint, b: PlanePoint): number =>
   Math.atan2(Math.abs(a[0] * b[1] - a[1] * b[0]), a[0] * b[0] + a[1] * b[1]);
-
-/** The axes of a face, across and up, as a builder looks at it. */
-const axesOfFace = (face: Face): readonly [number, number] =>
-  (
-    [
-      [2, 1],
-      [0, 2],
-      [0, 1],
-    ] as const
-  )[faces.indexOf(face) >> 1]!;
 
 /** What a layer needs of the box that it belongs to. */
 interface Around {
@@ -73,81 +83,73 @@ function placeOf(
   return { name: isStep ? 'step' : 'slanted' };
 }
 
-const rectangle = (wide: number, high: number): Outline => [
-  [0, 0],
-  [wide, 0],
-  [wide, high],
-  [0, high],
-];
+/** A panel whose neighbours are told by their place in the list of all panels; -1 where that is not one alone. */
+type Placed = Omit<ShapePanel, 'meets'> & { readonly meets: readonly number[] };
 
-/** A rectangle along a side, between two places on the axis; `angles` are those of its cuts where the side begins and where it ends. */
-function sideOn(
-  face: Face | undefined,
-  points: readonly PlanePoint[],
-  wide: number,
-  [low, high]: readonly [number, number],
-  [start, end]: readonly [number, number],
-  along: Along,
-): Pick<ShapePanel, 'outline' | 'angles' | 'from'> {
-  if (face === undefined) return { outline: rectangle(wide, high - low), angles: [SQUARE, end, SQUARE, start] };
-  const [first, last] = [points[0]!, points.at(-1)!];
-  const k = Math.abs(first[0] - last[0]) < NANOMETRE ? 1 : 0;
-  const least = Math.min(first[k], last[k]);
-  const [near, far] = first[k] < last[k] ? [start, end] : [end, start];
-  const isAcross = axesOfFace(face)[0] === axesOf[along][2];
-  return isAcross
-    ? { outline: rectangle(high - low, wide), angles: [near, SQUARE, far, SQUARE], from: [low, least] }
-    : { outline: rectangle(wide, high - low), angles: [SQUARE, far, SQUARE, near], from: [least, low] };
-}
-
-/** The panels along one layer, each over one side or over a run of sides. */
-function sidesOf(
-  { outline, within, corners, thickness, bent }: OuterLayer,
-  from: number,
-  to: number,
-  around: Around,
-): ShapePanel[] {
-  const count = outline.length;
-  const inside = (corner: number) => within[corners[corner % count]!]!;
-  const runs = outline.flatMap((_, side) => {
+/** The runs of sides of a layer of which each is one panel. */
+const runsOf = ({ outline, bent }: OuterLayer) =>
+  outline.flatMap((_, side) => {
     const run = bent.find(({ first, count: many }) => side >= first && side < first + many);
     if (run === undefined) return [{ first: side, count: 1 }];
     return run.first === side ? [run] : [];
   });
-  return runs.map(({ first, count: many }) => {
+
+/** The panels along one layer, each over one side or over a run of sides. */
+function sidesOf(layer: OuterLayer, axis: Span, around: Around, place: Place): Placed[] {
+  const { outline, within, corners, thickness } = layer;
+  const count = outline.length;
+  const inside = (corner: number) => within[corners[corner % count]!]!;
+  const runs = runsOf(layer);
+  return runs.map(({ first, count: many }, nth) => {
     const points = Array.from({ length: many + 1 }, (_, i) => outline[(first + i) % count]!);
-    const steps = points.slice(1).map((point, i) => minus(point, points[i]!));
-    const wide = steps.reduce((sum, step) => sum + length(step), 0);
+    const pointsWithin = Array.from({ length: many + 1 }, (_, i) => inside(first + i));
+    const steps = stepsOf(points);
+    const [begin, finish] = endsOf(steps);
     // Sides that lose their inner edge still share the ring between both figures with their neighbours.
-    const ring = [...points, ...Array.from({ length: many + 1 }, (_, i) => inside(first + many - i))];
+    const ring = [...points, ...pointsWithin.toReversed()];
     const closed = many === count;
-    const start = closed ? SQUARE : angleBetween(steps[0]!, minus(inside(first), points[0]!));
-    const end = closed
-      ? SQUARE
-      : angleBetween(minus([0, 0], steps.at(-1)!), minus(inside(first + many), points.at(-1)!));
-    const turn = closed ? 2 * Math.PI : steps.slice(1).reduce((sum, step, i) => sum + angleBetween(steps[i]!, step), 0);
-    const place = many === 1 ? placeOf(points[0]!, points[1]!, around) : { name: 'bent' };
+    const start = closed ? SQUARE : angleBetween(begin, minus(pointsWithin[0]!, points[0]!));
+    const end = closed ? SQUARE : angleBetween(minus([0, 0], finish), minus(pointsWithin.at(-1)!, points.at(-1)!));
+    const turn = closed ? 2 * Math.PI : turnOf(steps);
+    const hollow = many > 1 ? hollowOf(steps) : undefined;
+    const called = many === 1 ? placeOf(points[0]!, points[1]!, around) : { name: 'bent' };
+    const beside = (by: number) => place.first + ((nth + by + runs.length) % runs.length);
+    const strip: Strip = {
+      face: called.face,
+      points,
+      ...spansOf(points, pointsWithin, hollow),
+      axis,
+      angles: { start, end, low: SQUARE, high: SQUARE },
+      meets: { start: beside(-1), end: beside(1), low: place.low, high: place.high },
+    };
     return {
-      ...place,
-      ...sideOn(place.face, points, wide, [from, to], [start, end], around.along),
+      ...called,
+      ...surfacesOf(strip, around.along),
       thickness: thickness[first]!,
-      ...(many > 1 && { bent: { turn } }),
-      volume: areaOf(ring) * (to - from),
-      at: { corners: points, from, to },
+      ...(hollow && { bent: { turn, hollow } }),
+      volume: areaOf(ring) * longOf(axis),
+      at: { corners: points, from: axis[0], to: axis[1] },
     };
   });
 }
 
-/** The same panels with a number where several have one name. */
-function numbered(panels: readonly ShapePanel[]): ShapePanel[] {
+/** Where the panels of a layer are in the list of all, and which one is below and above them on the axis. */
+interface Place {
+  readonly first: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The same panels with a number where several have one name, and with the names of their neighbours. */
+function named(panels: readonly Placed[]): ShapePanel[] {
   const seen = new Map<string, number>();
-  return panels.map((panel) => {
-    const alike = panels.filter(({ name }) => name === panel.name).length;
-    if (alike === 1) return panel;
-    const number = (seen.get(panel.name) ?? 0) + 1;
-    seen.set(panel.name, number);
-    return { ...panel, name: `${panel.name} ${number}` };
+  const names = panels.map(({ name }) => {
+    if (panels.filter((other) => other.name === name).length === 1) return name;
+    const number = (seen.get(name) ?? 0) + 1;
+    seen.set(name, number);
+    return `${name} ${number}`;
   });
+  return panels.map((panel, i) => ({ ...panel, name: names[i]!, meets: panel.meets.map((at) => names[at] ?? '') }));
 }
 
 /**
@@ -172,34 +174,56 @@ export function panelsOf({ along, ends, outer, inner }: BoxShape): readonly Shap
   const across = (
     outline: Outline,
     from: number,
-    named: { name: string; face?: Face },
+    called: { name: string; face?: Face },
+    meets: readonly number[],
     opening?: Outline,
-  ): ShapePanel => ({
-    ...named,
-    outline: named.face ? moved(outline) : outline,
-    ...(named.face && { from: boundsOf(outline)[0] }),
-    ...(opening && { opening }),
-    thickness: ends,
-    angles: outline.map(() => SQUARE),
-    volume: (areaOf(outline) - (opening ? areaOf(opening) : 0)) * ends,
-    at: { corners: outline, from, to: from + ends },
+  ): Placed => {
+    const [least, greatest] = boundsOf(outline);
+    const surface = called.face ? moved(outline) : outline;
+    return {
+      ...called,
+      outline: surface,
+      inner: surface,
+      blank: minus(greatest, least),
+      ...(called.face && { from: least }),
+      ...(opening && { opening }),
+      thickness: ends,
+      angles: outline.map(() => SQUARE),
+      meets,
+      volume: (areaOf(outline) - (opening ? areaOf(opening) : 0)) * ends,
+      at: { corners: outline, from, to: from + ends },
+    };
+  };
+  const unknown = (layer: OuterLayer) => layer.outline.map(() => -1);
+  const shelves = outer.map((layer, i): Placed[] => {
+    const { from, to } = inner[i]!;
+    const [before, after] = [outer[i - 1], outer[i + 1]];
+    return [
+      ...(before && from > layer.from + NANOMETRE
+        ? [across(layer.outline, layer.from, { name: 'shelf' }, unknown(layer), before.within)]
+        : []),
+      ...(after && to < layer.to - NANOMETRE
+        ? [across(layer.outline, to, { name: 'shelf' }, unknown(layer), after.within)]
+        : []),
+    ];
   });
-  const panels = outer.flatMap((layer, i): ShapePanel[] => {
+  const counts = outer.map((layer, i) => runsOf(layer).length + shelves[i]!.length);
+  const total = counts.reduce((sum, count) => sum + count, 0);
+  const firsts = counts.map((_, i) => counts.slice(0, i).reduce((sum, count) => sum + count, 0));
+  const panels = outer.flatMap((layer, i): Placed[] => {
     const { from, to } = inner[i]!;
     // Where the air goes on into a panel that closes a larger layer, the sides begin behind that panel.
-    const [low, high] = [Math.max(from, layer.from), Math.min(to, layer.to)];
-    const shelves: ShapePanel[] = [];
-    const [before, after] = [outer[i - 1], outer[i + 1]];
-    if (before && from > layer.from + NANOMETRE)
-      shelves.push(across(layer.outline, layer.from, { name: 'shelf' }, before.within));
-    if (after && to < layer.to - NANOMETRE) shelves.push(across(layer.outline, to, { name: 'shelf' }, after.within));
-    return [...sidesOf(layer, low, high, around), ...shelves];
+    const axis = [Math.max(from, layer.from), Math.min(to, layer.to)] as const;
+    const place = { first: firsts[i]!, low: i === 0 ? total : -1, high: i === outer.length - 1 ? total + 1 : -1 };
+    return [...sidesOf(layer, axis, around, place), ...shelves[i]!];
   });
   const last = outer.at(-1)!;
   const [near, far] = [names[4]!, names[5]!];
-  return numbered([
+  const covered = (layer: OuterLayer, first: number) =>
+    runsOf(layer).flatMap(({ count }, run) => Array.from({ length: count }, () => first + run));
+  return named([
     ...panels,
-    across(outer[0]!.outline, 0, { name: near, face: near }),
-    across(last.outline, last.to - ends, { name: far, face: far }),
+    across(outer[0]!.outline, 0, { name: near, face: near }, covered(outer[0]!, 0)),
+    across(last.outline, last.to - ends, { name: far, face: far }, covered(last, firsts.at(-1)!)),
   ]);
 }

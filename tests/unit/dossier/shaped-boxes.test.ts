@@ -1,0 +1,250 @@
+/** A box that is no cuboid, as its pages show it: a drawing for every panel, its weight, where its panels ring, and how it is closed. */
+import type { SpaceShape } from '@airspring/core/space';
+import { filesToBuildFrom, type Work } from '@airspring/workshop/dossier';
+import { type Mesh, volumeOf } from '@airspring/workshop/mesh';
+import { standardShapes } from '@airspring/workshop/shape';
+import { expect, test } from 'vitest';
+import { sawingOf } from '../../../packages/workshop/src/dossier/sawing.js';
+import { mdf } from '../../../packages/workshop/src/panel/board.js';
+import { plainWork } from '../../arbitrary/work.js';
+
+const T = 0.015;
+const [W, H, D] = [0.4, 0.42, 0.4];
+const fields: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
+  wedge: { top: 0.18 },
+  cylinder: {},
+  corner: {},
+  quarterRound: {},
+  underSeat: { front: 0.28, step: 0.2 },
+  wheelArch: { arch: 0.2 },
+  outline: {
+    along: 'depth',
+    corners: [
+      [0, 0],
+      [W, 0],
+      [W, 0.3],
+      [0.2, 0.36],
+      [0.2, H],
+      [0, H],
+    ],
+  },
+};
+const panelsOf = (name: string) => {
+  const shape = standardShapes
+    .find((one) => one.name === name)!
+    .shape(fields[name]!, {
+      outer: [W, H, D],
+      panelThickness: T,
+    }) as SpaceShape;
+  return shape.panels([W, H, D]);
+};
+type Hole = NonNullable<Work['box']>['holes'][number];
+const round = (what: string, face: Hole['face'], across: number, up: number, diameter: number, board?: Hole['board']) =>
+  ({ what, face, across, up, from: ['left', 'bottom'], form: 'circle', diameter, ...(board && { board }) }) as Hole;
+
+const workOf = (name: string, holes: readonly Hole[], more: Partial<Work> = {}): Work => {
+  const boards = panelsOf(name).map((panel) => ({
+    name: panel.name,
+    count: 1,
+    length: panel.blank[0],
+    width: panel.blank[1],
+    thickness: T,
+    panel,
+  }));
+  const outer = { width: W, height: H, depth: D };
+  return plainWork(more, { outer, thickness: T, holes, boards, joints: 'They meet in mitres.', closes: 'left' });
+};
+const built = async (work: Work) => {
+  const { files, notes } = await filesToBuildFrom(work);
+  return { page: String(files[0]!.contents), notes, files: new Map(files.map((file) => [file.path, file.contents])) };
+};
+
+/** The figures of a DXF file: what is cut, mm. */
+function dxfOf(contents: unknown) {
+  const lines = String(contents)
+    .split(/\r?\n/)
+    .map((line) => line.trim());
+  const pairs = Array.from({ length: lines.length >> 1 }, (_, i) => [lines[2 * i]!, lines[2 * i + 1]!] as const);
+  const entities: { type: string; layer: string; points: number[][]; radius?: number }[] = [];
+  for (const [code, value] of pairs) {
+    if (code === '0') entities.push({ type: value, layer: '', points: [] });
+    const last = entities.at(-1);
+    if (last === undefined) continue;
+    if (code === '8') last.layer = value;
+    if (code === '10') last.points.push([Number(value)]);
+    if (code === '20') last.points.at(-1)?.push(Number(value));
+    if (code === '40') last.radius = Number(value);
+  }
+  const on = (layer: string, type: string) => entities.filter((one) => one.layer === layer && one.type === type);
+  return {
+    cut: on('cut', 'LWPOLYLINE'),
+    circles: on('cut', 'CIRCLE'),
+    pocket: on('pocket', 'LWPOLYLINE'),
+    inside: on('inside', 'LWPOLYLINE'),
+  };
+}
+
+test.each(Object.keys(fields))('every panel of a box has its drawing, as large as its blank: %s', async (name) => {
+  const { page, files } = await built(workOf(name, []));
+  for (const panel of panelsOf(name)) {
+    const path = `panels/${panel.name.replace(' ', '-')}`;
+    expect(page).toContain(`<li>${path}.svg</li>`);
+    expect(String(files.get(`${path}.svg`))).not.toMatch(/NaN|undefined/);
+    const { cut } = dxfOf(files.get(`${path}.dxf`));
+    expect(cut).toHaveLength(1);
+    for (const k of [0, 1]) {
+      const all = cut[0]!.points.map((at) => at[k]!);
+      expect(Math.min(...all)).toBeCloseTo(0, 6);
+      expect(Math.max(...all)).toBeCloseTo(1e3 * panel.blank[k]!, 5);
+    }
+  }
+  expect(page).not.toMatch(/NaN|undefined|\[object/);
+});
+
+test('a board that reaches farther inside shows both edges: the one that is seen, and the one behind', async () => {
+  const { files } = await built(workOf('underSeat', []));
+  const { pocket, inside } = dxfOf(files.get('panels/step-1.dxf'));
+  const at = (lines: readonly { points: number[][] }[]) => lines.map(({ points }) => points.map(([x]) => x));
+  // 140 mm high outside: at the top a mitre, at the lower end the inner surface goes on for 15 mm.
+  expect(at(pocket)).toEqual([[140, 140]]);
+  expect(at(inside)).toEqual([[15, 15]]);
+  const svg = String(files.get('panels/step-1.svg'));
+  expect(svg).toContain('step 2: cut at 135°');
+  expect(svg).toContain('top: cut at 45°');
+  expect(svg).toContain('against left');
+});
+
+test('holes lie where the list says, seen from outside: the left and the back are mirrored', async () => {
+  const holes = [round('driver', 'right', 0.12, 0.14, 0.2), round('vent', 'left', 0.1, 0.3, 0.06)];
+  const vents = [
+    {
+      count: 1,
+      diameter: 0.054,
+      outerDiameter: 0.06,
+      flangeDiameter: 0.08,
+      length: 0.25,
+      bend: { radius: 0.06, firstLeg: 0.05, secondLeg: 0.05, from: 'left' as const, towards: 'bottom' as const },
+      pieces: [0.25],
+      fb: 30,
+    },
+  ];
+  const { page, files } = await built(workOf('underSeat', holes, { vents }));
+  const [right] = dxfOf(files.get('panels/right.dxf')).circles;
+  expect([...right!.points[0]!, right!.radius]).toEqual([120, 140, 100]);
+  const [left] = dxfOf(files.get('panels/left.dxf')).circles;
+  expect([...left!.points[0]!, left!.radius]).toEqual([300, 300, 30]);
+  expect(String(files.get('panels/left.svg'))).toContain('inside, the arm points to the bottom');
+  expect(page).not.toContain('Openings that no drawing shows');
+  // The arrow that the steps name is on a drawing.
+  expect(page).toContain('as the arrow on the drawing of the left shows');
+});
+
+test('bolts of a driver are drilled where the panel has room for them', async () => {
+  const tools = { bolts: { count: 8, circle: 0.24, hole: 0.005 } };
+  const drilled = async (across: number) => {
+    const { files } = await built(workOf('underSeat', [round('driver', 'right', across, 0.14, 0.2)], { tools }));
+    return String(files.get('panels/right.dxf'))
+      .split(/\r?\n/)
+      .filter((line) => line.trim() === 'drill').length;
+  };
+  expect((await drilled(0.14)) - (await drilled(0.11))).toBe(8);
+});
+
+/** The solid between both surfaces of a flat panel. */
+function solidOf({ outline, inner, thickness }: ReturnType<typeof panelsOf>[number]): Mesh {
+  const count = outline.length;
+  const corners = Float64Array.from([
+    ...outline.flatMap(([x, y]) => [x, y, 0]),
+    ...inner.flatMap(([x, y]) => [x, y, thickness]),
+  ]);
+  const fan = (from: number, turned: boolean) =>
+    Array.from({ length: count - 2 }, (_, i) =>
+      turned ? [from, from + i + 2, from + i + 1] : [from, from + i + 1, from + i + 2],
+    ).flat();
+  const around = Array.from({ length: count }, (_, i) => {
+    const j = (i + 1) % count;
+    return [i, j, count + j, i, count + j, count + i];
+  }).flat();
+  return { corners, triangles: Uint32Array.from([...fan(0, true), ...fan(count, false), ...around]) };
+}
+
+test.each(['wedge', 'corner', 'underSeat', 'outline'])(
+  'the weight is that of the solids less their holes: %s',
+  (name) => {
+    const panel = panelsOf(name).at(-1)!;
+    const holes = [round('driver', panel.face!, 0.15, 0.12, 0.16)];
+    const sawing = sawingOf(workOf(name, holes).box!, {});
+    if (!sawing.ok) throw new Error(sawing.because[0]!.text);
+    const solids = panelsOf(name).reduce((sum, one) => sum + volumeOf(solidOf(one)), 0);
+    const wood = solids - (Math.PI / 4) * 0.16 ** 2 * T;
+    expect(Math.abs(sawing.mass / (wood * mdf.density) - 1)).toBeLessThan(1e-9);
+    const rectangles = sawing.rows.reduce((sum, row) => sum + row.count * row.length * row.width * row.thickness, 0);
+    expect(rectangles / wood).toBeGreaterThan(1.05);
+  },
+);
+
+test('panels between two others ring as plates; those across are told no lower than the rectangle around them', async () => {
+  const { page } = await built(workOf('underSeat', []));
+  const text = page.slice(page.indexOf('Panels that ring')).replace(/[\u00a0\s]+/g, ' ');
+  // Clear of both surfaces: the step is 140 mm high outside, 15 mm less at its top, 370 mm along.
+  expect(text).toContain('<td>step 1</td><td>125 mm × 370 mm</td>');
+  expect(text).toContain('<td>bottom</td><td>370 mm × 370 mm</td>');
+  expect(text).toContain('The first resonance of the left and right, no rectangle, lies at');
+  expect(text).toContain('every panel in the table');
+  const arch = await built(workOf('wheelArch', []));
+  expect(arch.page).toContain('The first resonance of the bent is not worked out');
+  const cylinder = await built(workOf('cylinder', []));
+  expect(cylinder.page).not.toContain('no rectangle, lies at');
+});
+
+test('the steps close the box with the panel that is named, and say nothing of the back', async () => {
+  const { page } = await built(workOf('corner', [round('driver', 'top', 0.28, 0.28, 0.16)]));
+  const steps = page.slice(page.indexOf('Put it together')).replace(/\u00a0/g, ' ');
+  expect(steps).toContain('Glue all panels but the left panel');
+  expect(steps).toContain('Glue the left panel on.');
+  expect(steps).toContain('low on a panel that stays free');
+  expect(steps).not.toMatch(/the back(?! panel)/);
+});
+
+/** The frequency at which the page says that a panel rings at least, Hz. */
+const toldOf = (page: string, name: string) =>
+  Number(new RegExp(`of the [a-z ]*${name}, no rectangle, lies at ([\\d.]+)`).exec(page.replace(/\u00a0/g, ' '))?.[1]);
+/** A plate whose straight edges may turn, of the heaviest and least stiff board, from the lowest eigenvalue of its membrane. */
+const plateOf = (eigenvalue: number) => {
+  const stiffness = (mdf.modulusAlong * T ** 3) / (12 * (1 - mdf.poissonRatio ** 2));
+  const worst = mdf.modulusRange[0] / mdf.densityRange[1];
+  return (eigenvalue / (2 * Math.PI)) * Math.sqrt((stiffness / (mdf.density * T)) * worst);
+};
+
+test('what is told of a triangle and of an L lies below their membranes, by as much as the rectangle around them does', async () => {
+  const { page } = await built(workOf('corner', []));
+  // A right triangle of two equal sides a: 5 π²/a², half of the mode (1, 2) of the square.
+  const leg = W - (2 + Math.SQRT2) * T;
+  const triangle = plateOf((5 * Math.PI ** 2) / leg ** 2);
+  const square = plateOf((2 * Math.PI ** 2) / (W - 2 * T) ** 2);
+  expect(toldOf(page, 'bottom and top')).toBeLessThan(triangle);
+  expect(Math.abs(toldOf(page, 'bottom and top') - square)).toBeLessThan(1);
+  // An L of three squares of side a: 9.63972/a² (Fox, Henrici and Moler 1967, from memory).
+  const a = 0.15;
+  const shape = standardShapes
+    .find((one) => one.name === 'underSeat')!
+    .shape(
+      { front: a + 2 * T, step: a },
+      { outer: [W, 2 * a + 2 * T, 2 * a + 2 * T], panelThickness: T },
+    ) as SpaceShape;
+  const panel = shape.panels([W, 2 * a + 2 * T, 2 * a + 2 * T]).at(-1)!;
+  const boards = [{ name: 'right', count: 1, length: 2 * a, width: 2 * a, thickness: T, panel }];
+  const wide = shape.panels([W, 2 * a + 2 * T, 2 * a + 2 * T])[0]!;
+  const more = { name: 'bottom', count: 1, length: wide.blank[0], width: wide.blank[1], thickness: T, panel: wide };
+  const box = { boards: [...boards, more], joints: 'mitres', thickness: T, holes: [] };
+  const told = toldOf((await built(plainWork({}, box))).page, 'right');
+  expect(told).toBeLessThan(plateOf(9.63972 / a ** 2));
+  expect(plateOf(9.63972 / a ** 2) / told).toBeCloseTo(9.63972 / (Math.PI ** 2 / 2), 1);
+});
+
+test('where the grain runs one way, or the edge is round, nothing is told of a panel that is no rectangle', async () => {
+  const grained = await built(workOf('corner', [], { tools: { board: 'birch plywood' } }));
+  expect(grained.page).not.toContain('no rectangle, lies at');
+  const round = await built(workOf('quarterRound', []));
+  expect(round.page).toContain('round at its edge');
+});
