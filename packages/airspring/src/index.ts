@@ -56,6 +56,8 @@ export { capacitorBoxKind } from './kind/capacitor.js';
 export { closed } from './kind/closed.js';
 export { contentsOf, driverLayout, driverRoom, leastFor } from './kind/drivers.js';
 export { foldedLine } from './kind/line.js';
+export { steppedLine } from './kind/stepped-line.js';
+export { taperedLine } from './kind/tapered-line.js';
 export { noParts } from './kind/no-parts.js';
 export type { Meaning, Phrase } from './kind/phrase.js';
 export { radiatorBox } from './kind/radiator.js';

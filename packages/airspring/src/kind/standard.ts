@@ -9,6 +9,8 @@ import { parallelBandPass } from './parallel-band-pass.js';
 import { radiatorBox } from './radiator.js';
 import { seriesBandPass } from './series-band-pass.js';
 import { slotVented } from './slot-vented.js';
+import { steppedLine } from './stepped-line.js';
+import { taperedLine } from './tapered-line.js';
 import { vented } from './vented.js';
 
 /** The kinds of box that a brief may name when no others are passed in. Those that are `byName` are tried only where it names them. */
@@ -24,6 +26,8 @@ export const standard = [
   parallelBandPass,
   seriesBandPass,
   foldedLine,
+  steppedLine,
+  taperedLine,
 ] as const;
 
 /** A brief for these kinds as it stands in a file. */
