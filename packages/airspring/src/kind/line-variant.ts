@@ -184,7 +184,7 @@ export function lineVariant(
     kind,
     choice,
     acoustic: [
-      { name: 'length', from: 0.35 * quarter, to: 1.5 * quarter, ratio: isUniform ? 1.05 : 1.08, unit: 1e-3 },
+      { name: 'length', from: 0.35 * quarter, to: 1.5 * quarter, ratio: 1.05, unit: 1e-3 },
       ...(isUniform ? [] : [{ name: 'mouth', from: leastMouth, to: greatestMouth, ratio: 1.9, unit: 0.01 }]),
     ],
     span: {
