@@ -73,7 +73,7 @@ test('another order is refused by name', () => {
 test('a box with nothing to choose is told what is open', () => {
   const fixed = { drivers: driver, netVolume: '40 L', fb: '30 Hz' } as const;
   expect(reason(solveAlignment(quasiThirdOrder, ventedFamily, fixed, { air }))).toBe(
-    'QB3 needs 3 numbers that it may choose; this box leaves 1: the parameter of the alignment.',
+    'QB3 needs 3 numbers that it may choose; this box leaves 1: the parameter B.',
   );
 });
 
@@ -165,7 +165,7 @@ test('a high-pass and a band-pass are told apart, by the orders of their falls',
 
 test('a shape with one number too many says what to state', () => {
   expect(reason(solveAlignment(bandPass(), fourthOrderBandPassFamily, { drivers: driver }, { air }))).toMatch(
-    /this box leaves 4: rearVolume, frontVolume, frontTuning, the parameter of the alignment\. State one of them\.$/,
+    /this box leaves 4: rearVolume, frontVolume, frontTuning, the parameter Q \(0\.1 to 3\)\. State one of them\.$/,
   );
   const held = solveAlignment(bandPass(), fourthOrderBandPassFamily, { drivers: driver, rearVolume: '20 L' }, { air });
   expect(held.ok && held.parameters.Q).toBeCloseTo(closedResonance({ drivers: driver, netVolume: '20 L' }, air).Qtc, 9);

@@ -53,11 +53,22 @@ export function solutions<Spec extends DrivenSpec>(equations: Equations<Spec>): 
     const roots = everyRoot(walkToShape(target, box, spec, sought), startsOf(sought), 0);
     return roots.length > 0 ? solved(roots) : beyondTheBox(equations);
   }
-  const open = [...sought.map((one) => one.name), ...(free ? ['the parameter of the alignment'] : [])];
+  const open = [...sought.map((one) => one.name), ...(free ? [freeText(free, missing <= 0)] : [])];
   const which = open.length === 0 ? '' : `: ${open.join(', ')}`;
   const numbers = order === 2 ? 'number' : 'numbers';
   const text = `${name} needs ${order - 1} ${numbers} that it may choose; this box leaves ${open.length}${which}.${missing <= 0 && free ? ' State one of them.' : ''}`;
   return impossible('other-unknowns', text);
+}
+
+/** The parameter that an alignment leaves open, as people know it, with its range where it may be stated: 'the parameter Q (0.1 to 3)'. */
+function freeText({ from, to, told }: FreeParameter, ranges: boolean): string {
+  const [first, last] = [told(from), told(to)];
+  const short = (value: number) => String(Number(value.toPrecision(3)));
+  const names = Object.keys(first).map((name) => {
+    const [low, high] = [first[name]!, last[name]!].toSorted((a, b) => a - b) as [number, number];
+    return ranges ? `${name} (${short(low)} to ${short(high)})` : name;
+  });
+  return `the parameter ${names.join(' or ')}`;
 }
 
 /** The parameter of the target is taken from the driver. */
