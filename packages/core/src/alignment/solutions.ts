@@ -162,7 +162,33 @@ function ofOneDriver<Spec extends DrivenSpec>(equations: Equations<Spec>): Solut
   const mechanical = mechanicalQ(spec);
   const capped = taken.every((Q) => Q > mechanical) ? `, and its Qms of ${digits(mechanical)} allows no more` : '';
   const has = digits(driverQ(spec));
-  return impossible('other-driver', `${name} takes a total Q of ${needed} ${under}; the driver has ${has}${capped}.`);
+  const text = `${name} takes a total Q of ${needed} ${under}; the driver has ${has}${capped}.`;
+  return {
+    ok: false,
+    because: [
+      { code: 'other-driver', text },
+      { code: 'alike-drivers', text: moreDrivers(spec, taken) },
+    ],
+  };
+}
+
+/**
+ * What more drivers of the same type would change. Their masses, stiffnesses and motors grow alike, so that their quality factors stay.
+ * Only a resistance in front of all of them weighs more on coils in parallel and less on coils in series:
+ * Re + Rg/r = f Re + Rg, for wiring with r times the resistance and the factor f that the coil lacks.
+ */
+function moreDrivers(spec: DrivenSpec, taken: readonly number[]): string {
+  const { sourceResistance: Rg, drivers } = spec;
+  const alike = 'More of the same driver have the same total Q, in any number and wiring';
+  if (Rg === 0) return `${alike}.`;
+  const needed = taken.map((Q) => 1 + ((resistanceFactor(spec, Q) - 1) * drivers.equivalent.Re) / Rg);
+  const wired = needed
+    .filter((inverse) => inverse > 0 && Number.isFinite(inverse))
+    .map((inverse) => digits(1 / inverse));
+  const ohms = `the ${digits(Rg)} Ω in front of them`;
+  return wired.length === 0
+    ? `${alike}: ${ohms} allow no more.`
+    : `${alike} that leaves the resistance of their coils as it is; behind ${ohms}, one with ${wired.join(' or ')} times that would have it.`;
 }
 
 /** Why the driver cannot reach the target: not even in the largest or the smallest box. */
