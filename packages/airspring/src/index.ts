@@ -59,6 +59,7 @@ export { foldedLine } from './kind/line.js';
 export { steppedLine } from './kind/stepped-line.js';
 export { taperedLine } from './kind/tapered-line.js';
 export { noParts } from './kind/no-parts.js';
+export { openBaffle } from './kind/open-baffle.js';
 export type { Meaning, Phrase } from './kind/phrase.js';
 export { radiatorBox } from './kind/radiator.js';
 export { type Brief, standard } from './kind/standard.js';

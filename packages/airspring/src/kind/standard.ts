@@ -5,6 +5,7 @@ import { capacitorBoxKind } from './capacitor.js';
 import { closed } from './closed.js';
 import { flaredVented } from './flared-vented.js';
 import { foldedLine } from './line.js';
+import { openBaffle } from './open-baffle.js';
 import { parallelBandPass } from './parallel-band-pass.js';
 import { radiatorBox } from './radiator.js';
 import { seriesBandPass } from './series-band-pass.js';
@@ -28,6 +29,7 @@ export const standard = [
   foldedLine,
   steppedLine,
   taperedLine,
+  openBaffle,
 ] as const;
 
 /** A brief for these kinds as it stands in a file. */
