@@ -1,7 +1,7 @@
 /** Adjectives of the worked examples flip where the physics does. */
 import { standardAir } from '@airspring/core/air';
 import { driverParameters } from '@airspring/core/driver';
-import { boxCompliance, closedBox, fourthOrderBandPass, ventedBox } from '@airspring/core/enclosure';
+import { boxCompliance, closedBox, fourthOrderBandPass, parallelBandPass, ventedBox } from '@airspring/core/enclosure';
 import { ventOnsets } from '@airspring/core/limit';
 import { branch, compileNetwork, type Element } from '@airspring/core/network';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
@@ -18,6 +18,7 @@ import * as below from '../../docs-site/examples/no-bass-below-the-tuning.js';
 import * as two from '../../docs-site/examples/one-or-two.js';
 import * as behind from '../../docs-site/examples/second-driver-behind.js';
 import * as stuffed from '../../docs-site/examples/stuffed-vent.js';
+import * as second from '../../docs-site/examples/two-vents.js';
 import * as told from '../../docs-site/examples/what-impedance-tells.js';
 import * as coil from '../../docs-site/examples/what-my-coil-changes.js';
 import * as corner from '../../docs-site/examples/what-the-corner-adds.js';
@@ -92,6 +93,23 @@ test('a band-pass is louder in its band, and softer where its chambers are large
   expect(at(40, 4, 40).difference).toMatch(/softer/);
   expect([at(6.5, 6, 76).even, at(6.5, 14, 76).even]).toEqual(['has two tops with a dip between them', 'has one top']);
   expect(at(6.5, 14, 120).tuned).toMatch(/upper end/);
+});
+
+test('a second vent reaches deeper where it is tuned low, and lets the cone go below that', () => {
+  const at = (rear: number, low: number, high: number) =>
+    second.answers({ rear: litres(rear), low: hertz(low), high: hertz(high) });
+  expect(at(30, 32, 75)).toMatchObject({ deeper: 'reaches deeper', price: 'farther' });
+  expect(at(8, 50, 55).deeper).toBe('does not reach deeper');
+});
+
+/** geddes1989: two opposite flows. Far above both tunings the level of a parallel box falls by 12 dB an octave, far below by 24. */
+test('the slopes of a parallel band-pass are those that the page tells', () => {
+  const { parallel } = second.boxes({ rear: litres(30), low: hertz(32), high: hertz(75) });
+  // A leak passes a little of what the two sides of the cone would cancel.
+  const tight = parallelBandPass({ ...parallel.spec, rearQL: 1e6, frontQL: 1e6 });
+  const [a, b, c, d] = respond(tight, [2, 4, 1000, 2000]).levelHalfSpace as unknown as [number, number, number, number];
+  expect(b - a).toBeCloseTo(24, 0);
+  expect(c - d).toBeCloseTo(12, 0);
 });
 
 /** The equation of the page: a low-pass of second order, moved to a band. The page leaves out the leak. */

@@ -1,4 +1,3 @@
-import type { Alignment } from '@airspring/core/alignment';
 import { InputError } from '@airspring/core/fault';
 import * as v from 'valibot';
 import { alignmentField } from './brief/alignment.js';
@@ -6,6 +5,7 @@ import { type BriefField, fieldsOf } from './brief/field-list.js';
 import { jsonSchemaOf } from './brief/json-schema.js';
 import { readBrief } from './brief/read.js';
 import { schemaWith } from './brief/schema.js';
+import type { AlignmentChoice } from './job/alignment-choice.js';
 import { type BriefOptions, completeOptions } from './kind/brief-options.js';
 import type { Brief } from './kind/standard.js';
 import type { Answer, Met, NotMet } from './record/answer.js';
@@ -66,8 +66,9 @@ function unsuitedTo(search: Search): NotMet | undefined {
   const { job, unsuited, variants } = search;
   if (variants.length > 0 || unsuited.length === 0) return undefined;
   const texts = unsuited.map(({ kind, choice, because }) => `"${choice.name}" in ${kind.called}: ${because}.`);
-  const because = ['No box of the allowed kinds has the alignment of this brief.', ...new Set(texts)];
-  const { name } = job.alignment as Alignment;
+  const { name, takes } = job.alignment as AlignmentChoice;
+  const parameters = takes === undefined ? [] : [`alignment.parameters of ${name}: ${takes}.`];
+  const because = ['No box of the allowed kinds has the alignment of this brief.', ...new Set(texts), ...parameters];
   const conflict = [{ path: 'alignment.name', wish: `the alignment ${name}` }];
   return { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) };
 }

@@ -69,6 +69,14 @@ export function toBuild(brief: unknown, { only, progress = () => {}, ...options 
   const answer = design(brief, { ...options, progress });
   const box = chosenBox(answer, only);
   if (typeof box === 'string') return { ok: false, not: answer.ok ? 'accepted' : 'met', line: box };
+  const {
+    called,
+    box: { open = [] },
+  } = box;
+  if (open.length > 0) {
+    const line = `no files are made for ${called}, since they are of boxes with six panels; its cut list is in the report of airspring design`;
+    return { ok: false, not: 'accepted', line };
+  }
   const work = workOf(box, job);
   return { ok: true, title: work.title, name: work.name, met: answer.ok, work };
 }

@@ -120,7 +120,7 @@ for (const [formula, id, numbers, taper, profile] of [
     got: ({ f }) => chainOf({ ...numbers, wallLoss: 1, flowResistivity: 0 }, f, taper ?? tapers[profile])[3]!,
     expected: entry,
     unit: 'Pa·s/m³',
-    tolerance: { relative: 1e-3, why: 'sixty steps' },
+    tolerance: { relative: 1e-5, why: 'twenty steps' },
   });
 }
 const uniform = straight.rows.map(({ a, L, f }, i) => ({ a, L, f, i }));

@@ -268,7 +268,12 @@ test('a low shelf of any depth is one of a brief', () => {
 
 test('a band-pass shape that leaves a number open says so, and is compared in the closed chamber of the box', () => {
   const answer = design({ ...passing, alignment: { name: 'BP4' } });
-  expect(answer.ok || answer.because.join(' ')).toContain('BP4 needs 3 numbers that it may choose; this box leaves 4');
+  const because = answer.ok ? '' : answer.because.join(' ');
+  expect(because).toContain('BP4 needs 3 numbers that it may choose; this box leaves 4');
+  expect(because).toContain('the parameter Q (0.1 to 3)');
+  expect(because).toMatch(
+    /alignment\.parameters of BP4: Q from 0\.1 to 3 .*; S from 0\.1 to below 1, or ripple up to 14 dB/,
+  );
   for (const { alignments } of designs({ ...thunder, box: passing.box, alignment: 'compare' })) {
     expect(alignments!.map(({ name }) => name)).toEqual(['BP4', 'BP4', 'BP4']);
     for (const { box } of alignments!) expect(box.ok).toBe(true);

@@ -83,7 +83,7 @@ describe('which kinds are tried when box.kinds is left out', () => {
       (briefJsonSchema({ kinds }) as { properties: { box: { properties: { kinds: { description: string } } } } })
         .properties.box.properties.kinds.description;
     expect(kindsIn(standard)).toBe(
-      'kinds of box to try; default closed, vented. These are tried only if they are named: slot-vented, flared-vented, radiator, capacitor, aperiodic, band-pass, parallel-band-pass, series-band-pass, line',
+      'kinds of box to try; default closed, vented. These are tried only if they are named: slot-vented, flared-vented, radiator, capacitor, aperiodic, band-pass, parallel-band-pass, series-band-pass, line, stepped-line, tapered-line, open-baffle',
     );
     expect(kindsIn([radiatorBox])).toBe('kinds of box to try; each must be named');
   });

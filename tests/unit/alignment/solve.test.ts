@@ -13,6 +13,7 @@ import {
   solveAlignment,
   superBoomBox,
 } from '@airspring/core/alignment';
+import { group } from '@airspring/core/driver';
 import {
   capacitorBoxFamily,
   closedFamily,
@@ -73,7 +74,7 @@ test('another order is refused by name', () => {
 test('a box with nothing to choose is told what is open', () => {
   const fixed = { drivers: driver, netVolume: '40 L', fb: '30 Hz' } as const;
   expect(reason(solveAlignment(quasiThirdOrder, ventedFamily, fixed, { air }))).toBe(
-    'QB3 needs 3 numbers that it may choose; this box leaves 1: the parameter of the alignment.',
+    'QB3 needs 3 numbers that it may choose; this box leaves 1: the parameter B.',
   );
 });
 
@@ -165,7 +166,7 @@ test('a high-pass and a band-pass are told apart, by the orders of their falls',
 
 test('a shape with one number too many says what to state', () => {
   expect(reason(solveAlignment(bandPass(), fourthOrderBandPassFamily, { drivers: driver }, { air }))).toMatch(
-    /this box leaves 4: rearVolume, frontVolume, frontTuning, the parameter of the alignment\. State one of them\.$/,
+    /this box leaves 4: rearVolume, frontVolume, frontTuning, the parameter Q \(0\.1 to 3\)\. State one of them\.$/,
   );
   const held = solveAlignment(bandPass(), fourthOrderBandPassFamily, { drivers: driver, rearVolume: '20 L' }, { air });
   expect(held.ok && held.parameters.Q).toBeCloseTo(closedResonance({ drivers: driver, netVolume: '20 L' }, air).Qtc, 9);
@@ -255,4 +256,21 @@ test('a band-pass box is nearest to the shape that it has', () => {
     air,
   );
   expect(nearestAlignments(closed, [butterworth(4)])).toEqual([]);
+});
+
+test('more of the same driver do not suit a fixed shape, unless a resistance stands in front of their wiring', () => {
+  const second = (found: ReturnType<typeof solveAlignment>) => (found.ok ? '' : found.because[1]!.text);
+  const alone = second(solveAlignment(butterworth(4), ventedFamily, { drivers: driver }, { air }));
+  expect(alone).toMatch(/More of the same driver have the same total Q, in any number and wiring\.$/);
+  const four = { drivers: group(driver, { series: 2, parallel: 2 }) };
+  expect(second(solveAlignment(butterworth(4), ventedFamily, four, { air }))).toBe(alone);
+  const behind = { drivers: driver, sourceResistance: '0.4 Ω' } as const;
+  const text = second(solveAlignment(butterworth(4), ventedFamily, behind, { air }));
+  const times = Number(/one with ([\d.]+) times that would have it\.$/.exec(text)![1]);
+  // A wiring is a whole number of coils in series over one in parallel; here a driver of another coil stands for it.
+  const scaled = { ...driver, Re: driver.Re * times, Bl: driver.Bl * Math.sqrt(times) } as typeof driver;
+  const wired = { drivers: scaled, sourceResistance: '0.4 Ω' } as const;
+  const other = reason(solveAlignment(butterworth(4), ventedFamily, wired, { air }));
+  const [, needed, has] = /total Q of (0\.\d+) .*; the driver has (0\.\d+)/.exec(other!)!;
+  expect(Number(has)).toBeCloseTo(Number(needed), 2);
 });

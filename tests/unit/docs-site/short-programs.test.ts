@@ -25,6 +25,7 @@ test.each([
   'worked-examples/print-the-vent',
   'worked-examples/second-driver-behind',
   'worked-examples/stuffed-vent',
+  'worked-examples/two-vents',
   'worked-examples/what-impedance-tells',
   'worked-examples/what-my-coil-changes',
   'worked-examples/what-the-corner-adds',

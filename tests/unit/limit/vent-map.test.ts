@@ -41,6 +41,13 @@ test('every verdict occurs, and a vent that fits tunes the box and has room in i
   }
 });
 
+test('a box that does not take the tuning is refused', () => {
+  const box: VentMapInput['box'] = (netVolume) => ventedBox({ drivers, netVolume, fb: '30 Hz', ventArea: '1 m²' });
+  expect(() => ventMap({ ...input, box })).toThrow(
+    expect.objectContaining({ faults: [expect.objectContaining({ code: 'inconsistent', path: 'map.box' })] }),
+  );
+});
+
 test('more level, or less air speed, asks for a wider vent', () => {
   const louder = ventMap({ ...input, level: '99 dB' });
   const slower = ventMap({ ...input, airSpeedPeak: '12 m/s' });

@@ -37,7 +37,12 @@ export const standardAlignments: readonly AlignmentChoice[] = /* @__PURE__ */ [
   linkwitzRiley,
   { ...lowShelf(3), made: ({ depth = 3 }) => lowShelf(depth) },
   lowShelf(6),
-  { ...bandPass(), made: ({ ripple, ...rest }) => bandPass(ripple ? { ripple, ...rest } : rest) },
+  {
+    ...bandPass(),
+    takes:
+      'Q from 0.1 to 3 (of the driver in its closed chamber); S from 0.1 to below 1, or ripple up to 14 dB in its place',
+    made: ({ ripple, ...rest }) => bandPass(ripple ? { ripple, ...rest } : rest),
+  },
   bandPass({ ripple: 0.5 }),
   bandPass({ ripple: 1.5 }),
   { ...sixthOrderBandPass(), made: ({ ripple }) => sixthOrderBandPass(ripple ? { ripple } : {}) },

@@ -7,4 +7,6 @@ export interface AlignmentChoice extends Alignment {
    * name of the parameter. Left out, a brief may state what the driver would decide.
    */
   readonly made?: (parameters: Readonly<Record<string, number>>) => Alignment;
+  /** Its parameters with their ranges, for people, where a box may need some of them: 'Q from 0.1 to 3'. */
+  readonly takes?: string;
 }

@@ -4,7 +4,7 @@ import type { Impossible, Warning } from '@airspring/core/fault';
 import type { Limit } from '@airspring/core/limit';
 import type { Probe, Setter } from '@airspring/core/network';
 import type { Length, Kind as Quantity } from '@airspring/core/quantity';
-import type { Fit } from '@airspring/core/space';
+import type { Face, Fit } from '@airspring/core/space';
 import type { VentSection } from '@airspring/core/vent';
 import type { BriefPart, Fields } from '../brief/fields.js';
 import type { DriverChoice, Job, Weights } from '../job/job.js';
@@ -123,6 +123,8 @@ export interface KindRecord {
   readonly holes: readonly Hole[];
   /** The holes for the drivers, where they stand in a board inside the box. Default: those in the six panels. */
   readonly driverHoles?: readonly Hole[];
+  /** Faces that have no panel; the box is open there. */
+  readonly open?: readonly Face[];
   /** Boards to cut in addition to the six panels. */
   readonly boards?: readonly Panel[];
   /** Where the boards of a slot stand. */

@@ -5,7 +5,7 @@ import type { Phrase } from './phrase.js';
 import { metres } from './placing.js';
 
 const GAP = 0.005;
-const EDGE_MARGIN = 0.005;
+export const EDGE_MARGIN = 0.005;
 
 /** How deep drivers reach from the outside of their panel, m. In an isobaric pair, one stands behind the other. */
 export const driverDepth = ({ driver, isobaric }: DriverGroup): number => (isobaric ? 2 : 1) * (driver.depth ?? 0);

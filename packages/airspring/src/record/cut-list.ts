@@ -1,4 +1,4 @@
-import type { Fit } from '@airspring/core/space';
+import type { Face, Fit } from '@airspring/core/space';
 import type { ReadWorkshop } from '../brief/workshop.js';
 import type { Job } from '../job/job.js';
 import { type Hole, holeAt, type Panel } from '../kind/build-record.js';
@@ -27,12 +27,19 @@ export function jointLeftOut({ sections }: Pick<Job, 'sections'>): 'butt' | 'rab
 
 /**
  * The six panels: front and back cover the whole box, top and bottom its width, the sides stand between. A covered panel stands back by
- * the thickness of the other in a butt joint.
+ * the thickness of the other in a butt joint. A box without a back has nothing behind its sides, which reach to its end.
  */
-export function panelsOf([width, height, depth]: readonly [number, number, number], setback: number): Panel[] {
-  const [within, between] = [height - 2 * setback, depth - 2 * setback];
+export function panelsOf(
+  [width, height, depth]: readonly [number, number, number],
+  setback: number,
+  open: readonly Face[] = [],
+): Panel[] {
+  const hasBack = !open.includes('back');
+  const [within, between] = [height - 2 * setback, depth - (hasBack ? 2 : 1) * setback];
   return [
-    { name: 'front and back (width × height)', count: 2, length: width, width: height },
+    hasBack
+      ? { name: 'front and back (width × height)', count: 2, length: width, width: height }
+      : { name: 'front (width × height)', count: 1, length: width, width: height },
     { name: 'top and bottom (width × depth)', count: 2, length: width, width: between },
     { name: 'sides (height × depth)', count: 2, length: within, width: between },
   ];

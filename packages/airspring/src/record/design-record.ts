@@ -1,5 +1,5 @@
 import type { Warning } from '@airspring/core/fault';
-import type { ShapedPanel, Solid } from '@airspring/core/space';
+import type { Face, ShapedPanel, Solid } from '@airspring/core/space';
 import type { Filled } from '../kind/box-kind.js';
 import type { ChamberOfBox, DesignVent, DesignWeights, Hole, Panel, PlacedBoard } from '../kind/build-record.js';
 import type { Phrase } from '../kind/phrase.js';
@@ -60,6 +60,8 @@ export interface Design extends Played {
     readonly panels: readonly Panel[];
     /** Those of them that stand inside. */
     readonly boards: readonly Panel[];
+    /** Faces that have no panel. */
+    readonly open?: readonly Face[];
     /** Where the boards of a slot stand; set where it has one. */
     readonly placed?: readonly PlacedBoard[];
     /** Set where a partition divides it: the front chamber and the rear one. */

@@ -22,7 +22,7 @@ const anyPoint = ({ choice, acoustic, geometric, span }: Variant): Point => [
 function heldTo(alignment: Alignment, variant: Variant): Variant | string {
   const found = variant.align?.(alignment, anyPoint(variant));
   if (found === undefined) return `${variant.kind.called} does not say how alignments are found for it`;
-  if (!found.ok) return found.because.map(({ text }) => text.replace(/\.$/, '')).join('; ');
+  if (!found.ok) return found.because.map(({ text }) => text.replace(/\.$/, '')).join('. ');
   const [netVolume = 0, ...acoustic] = found.point;
   return {
     ...variant,

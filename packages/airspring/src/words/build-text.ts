@@ -35,7 +35,7 @@ export const shapeText = ({ shape }: Design['box'], say: Phrasing): string =>
 const JOINTS = { butt: 'butt joints', rabbet: 'rabbets', mitre: 'mitres on all edges' } as const;
 
 /** How the panels of a box go together. */
-export const jointsText = ({ shape, joint, panelThickness }: Design['box'], say: Phrasing): string => {
+export const jointsText = ({ shape, joint, open, panelThickness }: Design['box'], say: Phrasing): string => {
   if (shape) {
     const [first, second] = shape.panels.slice(-2).map(({ name }) => name);
     const asked =
@@ -46,8 +46,9 @@ export const jointsText = ({ shape, joint, panelThickness }: Design['box'], say:
   }
   if (joint?.name === 'mitre')
     return 'All edges are cut at 45° and meet in mitres. Sizes are those of the outer surfaces.';
-  const covers =
-    'The front and the back cover the whole box. The top and the bottom lie between them. The sides fill what is left.';
+  const covers = open
+    ? 'The front covers the whole box, which has no back. The top and the bottom stand behind it. The sides fill what is left.'
+    : 'The front and the back cover the whole box. The top and the bottom lie between them. The sides fill what is left.';
   if (joint === undefined) return covers;
   return `${covers} A covered panel stands in a rabbet ${say.length(panelThickness - joint.setback)} deep and ${say.length(panelThickness)} wide: cut it along all edges of the front and the back, and along the left and the right edge of the top and the bottom.`;
 };
@@ -166,7 +167,7 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
   ]);
   return [
     paragraph(
-      `Cut from ${say.length(box.panelThickness)} board. ${jointsText(box, say)}${box.shape ? `${bentText(box, say)} ${surfacesText}` : ' Put the back on last.'}`,
+      `Cut from ${say.length(box.panelThickness)} board. ${jointsText(box, say)}${box.shape ? `${bentText(box, say)} ${surfacesText}` : box.open ? '' : ' Put the back on last.'}`,
     ),
     table(box.shape ? 'rlrl' : 'rlr', panels),
     ...(box.shape

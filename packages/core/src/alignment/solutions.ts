@@ -53,11 +53,22 @@ export function solutions<Spec extends DrivenSpec>(equations: Equations<Spec>): 
     const roots = everyRoot(walkToShape(target, box, spec, sought), startsOf(sought), 0);
     return roots.length > 0 ? solved(roots) : beyondTheBox(equations);
   }
-  const open = [...sought.map((one) => one.name), ...(free ? ['the parameter of the alignment'] : [])];
+  const open = [...sought.map((one) => one.name), ...(free ? [freeText(free, missing <= 0)] : [])];
   const which = open.length === 0 ? '' : `: ${open.join(', ')}`;
   const numbers = order === 2 ? 'number' : 'numbers';
   const text = `${name} needs ${order - 1} ${numbers} that it may choose; this box leaves ${open.length}${which}.${missing <= 0 && free ? ' State one of them.' : ''}`;
   return impossible('other-unknowns', text);
+}
+
+/** The parameter that an alignment leaves open, as people know it, with its range where it may be stated: 'the parameter Q (0.1 to 3)'. */
+function freeText({ from, to, told }: FreeParameter, ranges: boolean): string {
+  const [first, last] = [told(from), told(to)];
+  const short = (value: number) => String(Number(value.toPrecision(3)));
+  const names = Object.keys(first).map((name) => {
+    const [low, high] = [first[name]!, last[name]!].toSorted((a, b) => a - b) as [number, number];
+    return ranges ? `${name} (${short(low)} to ${short(high)})` : name;
+  });
+  return `the parameter ${names.join(' or ')}`;
 }
 
 /** The parameter of the target is taken from the driver. */
@@ -151,7 +162,33 @@ function ofOneDriver<Spec extends DrivenSpec>(equations: Equations<Spec>): Solut
   const mechanical = mechanicalQ(spec);
   const capped = taken.every((Q) => Q > mechanical) ? `, and its Qms of ${digits(mechanical)} allows no more` : '';
   const has = digits(driverQ(spec));
-  return impossible('other-driver', `${name} takes a total Q of ${needed} ${under}; the driver has ${has}${capped}.`);
+  const text = `${name} takes a total Q of ${needed} ${under}; the driver has ${has}${capped}.`;
+  return {
+    ok: false,
+    because: [
+      { code: 'other-driver', text },
+      { code: 'alike-drivers', text: moreDrivers(spec, taken) },
+    ],
+  };
+}
+
+/**
+ * What more drivers of the same type would change. Their masses, stiffnesses and motors grow alike, so that their quality factors stay.
+ * Only a resistance in front of all of them weighs more on coils in parallel and less on coils in series:
+ * Re + Rg/r = f Re + Rg, for wiring with r times the resistance and the factor f that the coil lacks.
+ */
+function moreDrivers(spec: DrivenSpec, taken: readonly number[]): string {
+  const { sourceResistance: Rg, drivers } = spec;
+  const alike = 'More of the same driver have the same total Q, in any number and wiring';
+  if (Rg === 0) return `${alike}.`;
+  const needed = taken.map((Q) => 1 + ((resistanceFactor(spec, Q) - 1) * drivers.equivalent.Re) / Rg);
+  const wired = needed
+    .filter((inverse) => inverse > 0 && Number.isFinite(inverse))
+    .map((inverse) => digits(1 / inverse));
+  const ohms = `the ${digits(Rg)} Ω in front of them`;
+  return wired.length === 0
+    ? `${alike}: ${ohms} allow no more.`
+    : `${alike} that leaves the resistance of their coils as it is; behind ${ohms}, one with ${wired.join(' or ')} times that would have it.`;
 }
 
 /** Why the driver cannot reach the target: not even in the largest or the smallest box. */

@@ -26,7 +26,9 @@ import { boxUnknowns, canBeBuilt, fill, type Sought, trialOf } from './unknowns.
  * as can be. The edges of a band-pass are counted from its greatest level.
  *
  * An alignment with a free parameter takes it from the driver. One without suits a single total quality factor where the box has a
- * number less to choose than the shape has coefficients, as a vented box has; `addResistance` raises that of the driver to it. If a
+ * number less to choose than the shape has coefficients, as a vented box has; `addResistance` raises that of the driver to it. More of the
+ * same driver do not: in a group every quality factor stays, unless a source resistance stands in front of all of them. Then the wiring
+ * decides, and the refusal says which would do. If a
  * coil or a loss in the vent makes the shape impossible, the box deviates from it as little as it can, and the result says by how
  * much. f3 is always that of the whole response.
  *

@@ -78,6 +78,7 @@ export function ventMap(input: VentMapInput): readonly VentCell[] {
     throw new InputError([{ code: 'inconsistent', path: 'map.box', got: system, expected, remedy }]);
   };
   const { frequencies, of: flowOf } = compileVentFlow(boxAt(netVolumes[0]!, tunings[0]!), from, to, level);
+  refuseUnlessTuned(boxAt, netVolumes[0]!, tunings);
   /** The verdict on a vent of a length in the smallest box that has room for it and the air. */
   const verdictOf = (netVolume: number, diameter: number, length: number): VentVerdict => {
     const outerDiameter = diameter + 2 * wall;
@@ -104,4 +105,20 @@ export function ventMap(input: VentMapInput): readonly VentCell[] {
     return { netVolume, fb, diameter, length, pipeResonance, verdict: verdictOf(netVolume, diameter, length) };
   };
   return netVolumes.flatMap((netVolume) => tunings.map((fb) => cell(netVolume, fb)));
+}
+
+/** Refuses a function that makes the same box at two tunings: its map would tell vents that do not belong to it. */
+function refuseUnlessTuned(
+  boxAt: (netVolume: Volume, fb: Frequency) => System,
+  netVolume: Volume,
+  tunings: readonly Frequency[],
+): void {
+  const [first, last] = [tunings[0]!, tunings.at(-1)!];
+  const specAt = (fb: Frequency) => JSON.stringify((boxAt(netVolume, fb) as { readonly spec?: unknown }).spec);
+  if (first === last || specAt(first) === undefined || specAt(first) !== specAt(last)) return;
+  const expected = 'a box that is tuned to its second argument';
+  const remedy = 'Pass fb on, as in (netVolume, fb) => ventedBox({ drivers, netVolume, fb, ventArea }).';
+  throw new InputError([
+    { code: 'inconsistent', path: 'map.box', got: 'the same box at every tuning', expected, remedy },
+  ]);
 }

@@ -23,7 +23,7 @@ import { shopping } from './shopping.js';
 import { slug } from './slug.js';
 import { type SmallPart, smallPartsOf } from './small-parts.js';
 import { smallPartsSection } from './small-parts-section.js';
-import type { ChangeWork, Work, WorkBox } from './work.js';
+import type { ChangeWork, Work } from './work.js';
 
 /** What a box is built from. */
 export interface BuildFiles {
