@@ -8,6 +8,7 @@ import { list, paragraph, section, steps } from './markup.js';
 import type { ChosenBrace } from './ringing-record.js';
 import { recessDiameter, runsAlong, type Sawing } from './sawing.js';
 import type { Says } from './says.js';
+import { isDrawn } from './shaped-boards.js';
 import type { Work, WorkBox, WorkStep } from './work.js';
 
 /** How the boards of a slot go in: along the panels that are its other sides, or as a tube of their own. */
@@ -114,8 +115,11 @@ function stepsFor(
   lengthText: Says,
 ): readonly WorkStep[] {
   const { cautions, vents, drivers, tools, filled = [] } = work;
+  const shaped = box.joints !== undefined;
   /** Whether drawings of panels have holes. */
-  const drawn = sawing?.box?.pieces.some(({ cutouts }) => cutouts.length > 0) ?? false;
+  const drawn = shaped
+    ? box.holes.some((hole) => isDrawn(box, hole))
+    : (sawing?.box?.pieces.some(({ cutouts }) => cutouts.length > 0) ?? false);
   const inPanels = box.holes.filter((hole) => !isInside(hole));
   const bent = vents.some(({ bend }) => bend !== undefined);
   const slot = inPanels.find(({ what, form }) => what === 'vent' && form === 'rectangle');
@@ -126,7 +130,6 @@ function stepsFor(
   const within = box.holes.some((hole) => hole.what === 'driver' && isInside(hole));
   const inside = slot || box.joints !== undefined ? [] : box.boards.map(({ name }) => name);
   const last = within ? 'the panel that is screwed on' : `the ${closing(box)}`;
-  const shaped = box.joints !== undefined;
   const fitVent: WorkStep[] =
     vents.length === 0
       ? []
