@@ -81,8 +81,13 @@ export interface FlareForm {
 export interface FormedEnd {
   readonly form: FlareForm;
   readonly flare: VentFlare;
+  /** Points of its curve: the ends of equal steps, and their middles. */
+  readonly points: readonly (readonly [along: number, widening: number])[];
   readonly correction: (end: EndCorrection) => EndCorrection;
 }
+
+/** Steps in which the air beside a flare is added up. */
+const STEPS = 200;
 
 function flareOf({ ellipse, exponential, profile = [] }: FlareForm, maker: FlareMaker): VentFlare {
   const sized = ({ depth, widening }: { readonly depth: number; readonly widening: number }): Sizes => ({
@@ -96,7 +101,8 @@ function flareOf({ ellipse, exponential, profile = [] }: FlareForm, maker: Flare
 /** An end of a form. @throws InputError of the maker */
 export function formedEnd(form: FlareForm, maker: FlareMaker): FormedEnd {
   const flare = flareOf(form, maker);
-  return { form, flare, correction: (end) => maker.flareEnd(flare, end) };
+  const points = Array.from({ length: 2 * STEPS + 1 }, (_, i) => flare.curve(i / (2 * STEPS)));
+  return { form, flare, points, correction: (end) => maker.flareEnd(flare, end) };
 }
 
 /** Faults of a form at its path: nobody makes it, or its points lead back. */
@@ -126,14 +132,11 @@ export function formFaults(form: FlareForm, path: string, maker: FlareMaker | un
   }
 }
 
-/** Steps in which the air beside a flare is added up. */
-const STEPS = 200;
-
 /** Air that a flare takes in addition to its tube, as far as it is from the throat, m³. */
-export function formTaken({ flare: { curve } }: FormedEnd, outerRadius: number, inside: number): number {
+export function formTaken({ points }: FormedEnd, outerRadius: number, inside: number): number {
   let sum = 0;
-  for (let i = 0; i < STEPS; i++) {
-    const [[from], [, y], [to]] = [curve(i / STEPS), curve((i + 0.5) / STEPS), curve((i + 1) / STEPS)];
+  for (let i = 0; i < points.length - 2; i += 2) {
+    const [from, y, to] = [points[i]![0], points[i + 1]![1], points[i + 2]![0]];
     sum += Math.PI * (2 * outerRadius * y + y ** 2) * Math.max(0, Math.min(to, inside) - from);
   }
   return sum;

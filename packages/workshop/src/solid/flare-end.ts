@@ -34,8 +34,8 @@ export function flareEnd(flare: Flare, end: EndCorrection = flanged): EndCorrect
     const { radius } = opening;
     const mouth = radius + flare.widening;
     const area = Math.PI * radius ** 2;
-    const byPlanes = planes(flare, radius) + end({ ...opening, radius: mouth }, k) / (Math.PI * mouth ** 2);
-    const { mass, cosine } = caps(flare, radius);
+    const { inPlanes, mass, cosine } = insideOf(flare, radius);
+    const byPlanes = inPlanes + end({ ...opening, radius: mouth }, k) / (Math.PI * mouth ** 2);
     const beyond = (0.8216 * cosine + 0.5 * (1 - cosine)) * mouth;
     // An end of another kind differs in the air outside the mouth.
     const other = end({ ...opening, radius: mouth }, k) - flanged({ radius: mouth }, k);
@@ -47,6 +47,25 @@ export function flareEnd(flare: Flare, end: EndCorrection = flanged): EndCorrect
     greatestKa: 0.5,
     estimate: 'the air in a flare is divided by caps of spheres',
   });
+}
+
+/** The air in a flare by both ways. */
+interface Inside extends ReturnType<typeof caps> {
+  readonly inPlanes: number;
+}
+
+/** What is known of flares, by the radius of the duct: a search asks for the same diameters again and again. */
+const known = /* @__PURE__ */ new WeakMap<Flare, Map<number, Inside>>();
+/** So many radii are kept. */
+const MOST = 1000;
+
+function insideOf(flare: Flare, radius: number): Inside {
+  const radii = known.get(flare) ?? new Map<number, Inside>();
+  known.set(flare, radii);
+  const found = radii.get(radius) ?? { inPlanes: planes(flare, radius), ...caps(flare, radius) };
+  if (radii.size === MOST) radii.clear();
+  radii.set(radius, found);
+  return found;
 }
 
 /** Length over area of the air between plane slices, 1/m. */
