@@ -6,6 +6,7 @@ import { ALIKE, braced, weakest } from './ringing.js';
 import type { ChosenBrace, Ringing, RingingPanel } from './ringing-record.js';
 import { knownBoard } from './sawing.js';
 import type { Says } from './says.js';
+import { standingWaves } from './standing-waves.js';
 import type { Work, WorkBox } from './work.js';
 
 type Band = NonNullable<Work['band']>;
@@ -127,6 +128,7 @@ export function ringingSection(work: Work, ringing: Ringing, says: Says): string
   const short = panels.filter(({ width, height, thickness }) => Math.min(width, height) < THIN * thickness);
   const cut = panels.filter((panel) => panel.cut);
   const notes = [
+    ...standingWaves(box, band, says),
     ...untold,
     'How this is worked out: each panel is a thin plate between the panels around it. The lower number is for edges that may turn and a heavy, soft board, the higher one for edges that cannot turn and a light, stiff board; glue lies between them. Of a brace the lower number is for a bar that bends with the panel, the higher one for a line that cannot move. The air on both sides is left out.',
     ...(dividing.length > 0
