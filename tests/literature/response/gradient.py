@@ -1,4 +1,4 @@
-"""Writes gradient.json: level, cut-off and greatest displacement, and how they change with each element, by mpmath.
+"""Writes gradient.json: level, group delay, cut-off and greatest displacement, and how they change with each element, by mpmath.
 
 The circuit is solved by hand and every derivative is a central difference at 50 digits; neither knows of adjoint
 equations or of the implicit function theorem. 1 V rms, half space, 1 m; air 1.2 kg/m³, 343 m/s.
@@ -40,6 +40,7 @@ def solve(e, f):
 
 level = lambda e, f: 20 * log10(f * RHO * abs(solve(e, f)[1]) / mpf("2e-5"))
 reference = lambda e: 20 * log10(RHO * e["Bl"] * e["Sd"] / (2 * pi * e["Mms"] * e["Re"] * mpf("2e-5")))
+delay = lambda e, f: -diff(lambda x: log(solve(e, x)[1]).imag, f) / (2 * pi)
 displacement = lambda e, f: abs(solve(e, f)[0]) / (2 * pi * f)
 
 
@@ -72,6 +73,15 @@ for name, (volume, fb) in BOXES.items():
                 "value": float(level(e, f)),
                 "byElement": slopes(lambda e: level(e, f), e),
                 "byFrequency": float(diff(lambda x: level(e, exp(x)), log(mpf(f)))),
+            }
+            for f in FREQUENCIES
+        ],
+        "delay": [
+            {
+                "frequency": f,
+                "value": float(delay(e, mpf(f))),
+                "byElement": slopes(lambda e: delay(e, mpf(f)), e),
+                "byFrequency": float(diff(lambda x: delay(e, exp(x)), log(mpf(f)))),
             }
             for f in FREQUENCIES
         ],

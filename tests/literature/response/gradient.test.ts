@@ -6,6 +6,7 @@ import {
   cutoffGradient,
   type GradientResult,
   greatestGradient,
+  groupDelayGradient,
   levelGradient,
   lowerEndGradient,
 } from '@airspring/core/response';
@@ -25,7 +26,7 @@ const systems: Record<'closed' | 'vented', System> = {
 const listed = (result: GradientResult, names: string[]) =>
   result.ok ? [result.value, ...names.map((name) => result.byElement[name] ?? Number.NaN)] : [];
 
-for (const [family, { level, cutoff, greatest }] of Object.entries(fixture.boxes)) {
+for (const [family, { level, delay, cutoff, greatest }] of Object.entries(fixture.boxes)) {
   const system = systems[family as keyof typeof systems];
   const names = Object.keys(cutoff.byElement);
   const expected = ({ value, byElement }: typeof cutoff | typeof greatest) => [value, ...Object.values(byElement)];
@@ -59,6 +60,25 @@ for (const [family, { level, cutoff, greatest }] of Object.entries(fixture.boxes
     expected: level.flatMap(({ byFrequency }) => [byFrequency, 8.685889638065037]),
     unit: 'dB per relative change',
     tolerance: { absolute: 3e-13, why: 'double precision of values up to 100' },
+  });
+  check(`response.group-delay-gradient.${family}`, {
+    ...shared,
+    formula: 'response/groupDelayGradient',
+    given: {
+      family: { value: family, unit: '' },
+      of: { value: `value; by ${names.join(', ')}; over frequency`, unit: '' },
+    },
+    got: () =>
+      delay.flatMap(({ frequency }) => {
+        const found = groupDelayGradient(system, si('frequency', frequency));
+        return [...listed(found, names), found.ok ? found.byFrequency : Number.NaN];
+      }),
+    expected: delay.flatMap(({ value, byElement, byFrequency }) => [value, ...Object.values(byElement), byFrequency]),
+    unit: 's, s per relative change',
+    tolerance: {
+      absolute: family === 'closed' ? 1e-14 : 1e-12,
+      why: 'differences of phases over less than a hundredth; the vented box has sharper turns',
+    },
   });
   check(`response.cutoff-gradient.${family}`, {
     ...shared,

@@ -1,12 +1,15 @@
 import { completeDriver } from '@airspring/core/driver';
-import { closedBox } from '@airspring/core/enclosure';
+import { closedBox, lineBox } from '@airspring/core/enclosure';
 import { probeGradient } from '@airspring/core/network';
+import { si } from '@airspring/core/quantity';
 import {
   complexGradient,
   greatestGradient,
+  groupDelayGradient,
   levelGradient,
   lowerEndGradient,
   probePhase,
+  respond,
 } from '@airspring/core/response';
 import { expect, test } from 'vitest';
 
@@ -63,4 +66,25 @@ test('a phase lies between −π and π, lags by a quarter turn when integrated,
   expect(displacement[0]).toBeGreaterThan(-0.3);
   expect(displacement[4]).toBeLessThan(-2.5);
   expect(() => probePhase(box, grid, { probe: 'ventAirSpeed' })).toThrow(fault('empty', 'network.probes.ventAirSpeed'));
+});
+
+test('the delay of a gradient is that of the response, also in a line, and its slopes say how it moves', () => {
+  const grid = [20, 33, 60, 110];
+  for (const system of [
+    box,
+    lineBox({ drivers: found.driver, parts: [{ length: '2.4 m', area: '200 cm²' }], opening: {} }),
+  ]) {
+    const { groupDelay } = respond(system, grid as never);
+    grid.forEach((f, i) => {
+      const slopes = groupDelayGradient(system, si('frequency', f));
+      if (!slopes.ok) throw new Error('damped');
+      expect(slopes.value).toBeCloseTo(groupDelay[i]!, 10);
+      const step = 1e-5;
+      const [below, above] = [f * (1 - step), f * (1 + step)].map(
+        (at) => respond(system, [at] as never).groupDelay[0]!,
+      );
+      expect(slopes.byFrequency).toBeCloseTo((above! - below!) / (2 * step), 6);
+    });
+  }
+  expect(() => groupDelayGradient(box, '0 Hz')).toThrow(fault('not-positive', 'frequency'));
 });

@@ -36,6 +36,8 @@ export {
   greatestGradient,
   levelGradient,
 } from './gradient.js';
+/** How does the group delay change with every number of the network? */
+export { groupDelayGradient } from './group-delay-gradient.js';
 /** How does the end of a band change with every number of the network? */
 export { cutoffGradient, lowerEndGradient } from './cutoff-gradient.js';
 /** What does a system do at a drive at which its vent loses? */
