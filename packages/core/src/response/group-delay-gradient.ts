@@ -5,7 +5,7 @@ import { complexGradientAt } from './complex-gradient.js';
 import type { GradientResult } from './gradient.js';
 
 /** Half the widest distance of the frequencies between which slopes of the phase are compared, in ln f. */
-const WIDEST = 0.008;
+const WIDEST = 0.003;
 
 /** How the phase of the sound turns with ln f and with each number of a system, rad; `''` stands for ln f. */
 interface Turns {
@@ -42,7 +42,7 @@ function turnsAt(system: System, frequency: number): ({ readonly ok: true } & Tu
  * | $\varphi$ | | rad | its phase |
  * | $\theta$ | `byElement` | SI | a number of the network: `Mms`, `Bl`, `Cab` |
  *
- * @validity small changes, since it is a slope; resonances with a quality factor below about 50
+ * @validity small changes, since it is a slope; resonances with a quality factor below about 100
  * @neglects what the network neglects
  * @returns s, and s per relative change; or why there is none
  * @throws InputError `unit`, `not-finite`, `not-positive`, `out-of-range`
