@@ -25,6 +25,7 @@ import * as corner from '../../docs-site/examples/what-the-corner-adds.js';
 import * as where from '../../docs-site/examples/where-a-quiet-vent-fits.js';
 import * as suit from '../../docs-site/examples/which-boxes-suit.js';
 import * as vents from '../../docs-site/examples/which-vent-is-quiet.js';
+import * as differ from '../../docs-site/examples/will-two-builds-differ.js';
 import { demo, met } from '../arbitrary/brief.js';
 
 const hertz = (value: number) => si('frequency', value);
@@ -400,4 +401,20 @@ test('the corner: touching walls add 6.02 dB each, distant ones less at some ton
   expect(Math.abs(corner.cornerAdds(si('length', 0))[0]! - 40 * Math.log10(2))).toBeLessThan(1e-9);
   expect(at(0.05, 4).even).not.toBe(at(0.5, 4).even);
   expect(Number.parseFloat(at(0.5, 60).reach)).toBeLessThan(Number.parseFloat(at(0.5, 4).open));
+});
+
+test('will two builds differ: a suspension alone hardly moves the level, and wider scatter widens the band', () => {
+  const one = differ.solve({ suspension: 0.08, motor: 0.03, vent: 0.03 });
+  const more = differ.solve({ suspension: 0.08, motor: 0.1, vent: 0.1 });
+  if (!one.f3.ok || !more.f3.ok || !one.firstOrder.ok) throw new Error('every build has an f3');
+  expect(more.f3.high - more.f3.low).toBeGreaterThan(1.2 * (one.f3.high - one.f3.low));
+  expect(one.firstOrder.shares.Cms).toBeLessThan(0.05);
+  const { levelHalfSpace: nominal } = respond(differ.box, differ.grid);
+  const { levelHalfSpace: softer } = respond(
+    { ...differ.box, network: { ...differ.box.network, values: { ...differ.box.network.values, Cms: 0.0004 * 1.1 } } },
+    differ.grid,
+  );
+  const apart = Math.max(...nominal.map((level, i) => Math.abs(level - softer[i]!)));
+  expect(apart).toBeGreaterThan(0);
+  expect(apart).toBeLessThan(0.7);
 });

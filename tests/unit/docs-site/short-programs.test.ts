@@ -33,6 +33,7 @@ test.each([
   'worked-examples/where-a-quiet-vent-fits',
   'worked-examples/which-vent-is-quiet',
   'worked-examples/wider-vent',
+  'worked-examples/will-two-builds-differ',
 ])('%s', async (page) => {
   const text = readFileSync(new URL(`${page}.mdx`, pages), 'utf8');
   const name = /^example: (.*)$/m.exec(text)?.[1] as string;
