@@ -2,7 +2,7 @@ import { completeDriver } from '@airspring/core/driver';
 import { openBaffle } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
-import { type Brief, reportText, toBuild } from 'airspring';
+import { type Brief, design, reportText, toBuild } from 'airspring';
 import { expect, test } from 'vitest';
 import { metByWeights, searchFor } from '../../arbitrary/brief.js';
 
@@ -54,6 +54,11 @@ test('it has no back panel, and the report says how it goes together', () => {
   const text = reportText(answer).replace(/\s+/g, ' ');
   expect(text).toContain('The front covers the whole box, which has no back.');
   expect(text).not.toContain('Put the back on last');
+  // No panel closes it, so that its air is no matter.
+  expect(box.inner[2]).toBeCloseTo(depth - 0.018, 12);
+  expect(box.netVolume).toBeCloseTo(box.inner[0] * box.inner[1] * box.inner[2], 12);
+  expect(text).toContain('inside, up to its open back.');
+  expect(text).not.toMatch(/of air\b|driver takes up [0-9]/);
 });
 
 test('no files are made for it, and the reason is told', () => {
@@ -63,9 +68,30 @@ test('no files are made for it, and the reason is told', () => {
   );
 });
 
+test('where the formula would not hold up to the end of the band, the refusal names the end of the band', () => {
+  const answer = design({ ...brief, wanted: { ...brief.wanted, highest: '300 Hz' } } as unknown as Brief);
+  if (answer.ok) throw new Error('a baffle beyond its formula');
+  expect(answer.conflict.map(({ path }) => path)).toEqual(['wanted.lowest', 'wanted.highest']);
+  expect(answer.conflict[1]?.wish).toBe('frequency up to which the formula of the baffle holds at least 300 Hz');
+  const path = Number(answer.nearest?.answer.designs[0]?.numbers[0]?.value[0]?.[0]);
+  expect(343.4 / (4 * path)).toBeGreaterThan(300);
+});
+
 test('it is tried only where a brief names it, and its driver stands on the front', () => {
   const { box: _, ...rest } = brief;
   expect(searchFor(rest).variants.map(({ kind }) => kind.name)).not.toContain('open-baffle');
-  const drivers = [{ ...brief.drivers[0], faces: ['back'] }];
-  expect(searchFor({ ...brief, drivers }).variants).toEqual([]);
+  const seated = (more: object) => ({
+    ...brief,
+    drivers: [{ ...brief.drivers[0], wirings: [{ parallel: 2 }], ...more }],
+  });
+  for (const [more, path] of [
+    [{ faces: ['back'] }, 'drivers[0].faces'],
+    [{ faces: ['front', 'back'], spread: 'opposed' }, 'drivers[0].spread'],
+  ] as const) {
+    expect(() => searchFor(seated(more))).toThrow(
+      expect.objectContaining({ faults: [expect.objectContaining({ path, code: 'inconsistent' })] }),
+    );
+    const both = { ...seated(more), box: { kinds: ['open-baffle', 'closed'] } };
+    expect(searchFor(both).variants.map(({ kind }) => kind.name)).toEqual(['closed']);
+  }
 });

@@ -3,10 +3,10 @@ import { lineBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 import { collisions, cuboidInterior } from '@airspring/core/space';
-import { type Brief, type Design, design, reportText } from 'airspring';
+import { type Design, reportText } from 'airspring';
 import { expect, test } from 'vitest';
 import pipe from '../../../packages/airspring/briefs/classroom-organ-pipe.json' with { type: 'json' };
-import { bestOf, metByWeights } from '../../arbitrary/brief.js';
+import { bestOf, metByWeights, searchFor } from '../../arbitrary/brief.js';
 
 const t = 0.015;
 const wanted = { ...pipe.wanted, lowest: '66 Hz', level: '70 dB', rise: '40 dB', fall: '40 dB' };
@@ -115,10 +115,20 @@ test('driver and opening stand where the brief says, and the line plays so', () 
   );
 });
 
-test('a driver beyond its first channel, and folds that no cuboid holds, are told', () => {
-  const answer = design(fixed('line', '700 mm', '240 mm', { folds: [1], driverAt: [0.7] }) as unknown as Brief);
-  expect(answer.ok).toBe(false);
-  expect(() => design(fixed('tapered-line', '700 mm', '240 mm', { folds: [2] }) as unknown as Brief)).toThrow(
-    expect.objectContaining({ faults: [expect.objectContaining({ path: 'line.folds', code: 'inconsistent' })] }),
-  );
+test('what no line can have is told, and not left out in silence', () => {
+  const two = { drivers: pipe.drivers.map((driver) => ({ ...driver, wirings: [{ parallel: 2 }, { series: 2 }] })) };
+  for (const [kinds, line, path, more = {}] of [
+    [['line'], { folds: [1, 2], driverAt: [0.5] }, 'line.driverAt'],
+    [['line', 'closed'], { folds: [1], openAt: [0.5] }, 'line.openAt'],
+    [['tapered-line'], { folds: [2] }, 'line.folds'],
+    [['stepped-line', 'tapered-line'], { folds: [0] }, 'line.folds'],
+    [['line', 'stepped-line'], { driverAt: [0.2] }, 'line.driverAt', two],
+  ] as const) {
+    expect(() => searchFor({ ...fixed('line', '700 mm', '240 mm', line), box: { kinds }, ...more })).toThrow(
+      expect.objectContaining({ faults: [expect.objectContaining({ path, code: 'inconsistent' })] }),
+    );
+  }
+  const pair = { drivers: pipe.drivers.map((driver) => ({ ...driver, wirings: [{ parallel: 2, isobaric: true }] })) };
+  const line = { folds: [1], driverAt: [0.3], openAt: [0.9] };
+  expect(searchFor({ ...fixed('line', '700 mm', '240 mm', line), ...pair }).variants).toHaveLength(1);
 });

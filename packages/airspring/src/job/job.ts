@@ -144,6 +144,9 @@ export interface Job {
 export const allowedVolume = ({ space }: Pick<Job, 'space'>): number =>
   Math.min(space.volume, volumesIn({ space }).outerIn(space.width * space.height * space.depth));
 
+/** Least ratio of the end of a band to its beginning. */
+export const SHORTEST_BAND = 1.2;
+
 /** The frequency from which upwards every limit must hold at the wanted level, Hz. */
 export const safeFromOf = ({ lowest, safeFrom = lowest }: Pick<Job['wanted'], 'lowest' | 'safeFrom'>): number =>
   safeFrom;

@@ -1,8 +1,10 @@
 import type { Fault } from '@airspring/core/fault';
+import { decimalText } from '@airspring/core/quantity';
 import * as v from 'valibot';
 import { oneOrMore } from '../brief/bounds.js';
 import { plainNumber, quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { Job, Written } from '../job/job.js';
+import { acrossFront, LINES } from './front-alone.js';
 import { quiet } from './vented-fields.js';
 
 const opt = v.exactOptional;
@@ -70,35 +72,76 @@ export const shapedLineFields = {
   },
 };
 
-const LINES = ['line', 'stepped-line', 'tapered-line'];
+/** A brief for a single driver where every choice has several. */
+function faultsOfDriverAt(written: Written, read: Partial<Job['sections']>): Fault[] {
+  const { line, drivers = [] } = read as {
+    line?: { driverAt?: unknown };
+    drivers?: readonly (
+      | { wirings?: readonly ({ series?: number; parallel?: number; isobaric?: boolean } | undefined)[] }
+      | undefined
+    )[];
+  };
+  const isSingle = ({ series = 1, parallel = 1, isobaric = false }) => series * parallel === (isobaric ? 2 : 1);
+  const isServed = drivers.some(
+    (driver) =>
+      driver === undefined || (driver.wirings ?? [{}]).some((wiring) => wiring === undefined || isSingle(wiring)),
+  );
+  if (line?.driverAt === undefined || isServed) return [];
+  const { driverAt: got } = written.line as { driverAt: unknown };
+  const expected =
+    'a choice of one driver or one isobaric pair in drivers, since several stand around the middle of the first channel';
+  const remedy = 'Leave line.driverAt out, or offer such a choice.';
+  return [{ code: 'inconsistent', path: 'line.driverAt', got, expected, remedy }];
+}
 
-/** A brief for lines alone whose drivers may not stand on the front; told once, by the first of them. */
+/** A driver or an opening that no number of folds leaves in its channel: the first and the last are each that share of the line. */
+function faultsOfPlaces(written: Written, read: Partial<Job['sections']>): Fault[] {
+  const {
+    folds = [0],
+    driverAt,
+    openAt,
+  } = (read as { line?: { folds?: readonly number[]; driverAt?: readonly number[]; openAt?: readonly number[] } })
+    .line ?? {};
+  const channel = 1 / (1 + Math.min(...folds));
+  const { driverAt: driver, openAt: opening } = (written.line ?? {}) as { driverAt?: unknown; openAt?: unknown };
+  const fault = (path: string, got: unknown, expected: string): Fault[] => [
+    { code: 'inconsistent', path, got, expected, remedy: 'Change the place, or the number of folds.' },
+  ];
+  const share = decimalText(channel, 3);
+  const last = decimalText(1 - channel, 3);
+  return [
+    ...(driverAt === undefined || driverAt.some((at) => at > 0 && at < channel)
+      ? []
+      : fault('line.driverAt', driver, `a place between 0 and ${share}, within the first channel`)),
+    ...(openAt === undefined || openAt.some((at) => at > 1 - channel)
+      ? []
+      : fault('line.openAt', opening, `a place above ${last} and up to 1, within the last channel`)),
+  ];
+}
+
+/** What a brief for a line must keep; told once, by the first kind of line that it names. */
 export const acrossLine =
   (name: string) =>
-  (_written: Written, read: Partial<Job['sections']>): Fault[] => {
-    const { box, drivers = [] } = read as {
-      box?: { kinds?: readonly string[] };
-      drivers?: readonly ({ faces?: readonly string[] } | undefined)[];
-    };
-    const { kinds = [] } = box ?? {};
-    if (kinds[0] !== name || !kinds.every((kind) => LINES.includes(kind))) return [];
-    return drivers.flatMap((driver, i): Fault[] => {
-      const faces = driver?.faces;
-      if (faces === undefined || faces.includes('front')) return [];
-      const path = `drivers[${i}].faces`;
-      const expected = 'front among them, since a line begins behind the front';
-      return [{ code: 'inconsistent', path, got: faces, expected, remedy: 'Add front, or name another kind of box.' }];
-    });
+  (written: Written, read: Partial<Job['sections']>): Fault[] => {
+    const { kinds = [] } = (read as { box?: { kinds?: readonly string[] } }).box ?? {};
+    const isFirst = kinds.find((kind) => LINES.includes(kind)) === name;
+    return [
+      ...acrossFront(name)(written, read),
+      ...(isFirst ? [...faultsOfDriverAt(written, read), ...faultsOfPlaces(written, read)] : []),
+    ];
   };
 
-/** As well a brief for one kind of line alone, folded so that no cuboid holds it. */
+/** As well a brief whose kinds of line are all folded so that no cuboid holds them; told once, by the first of them. */
 export const acrossShapedLine =
   (name: string, expected: string, isHeld: (folds: number) => boolean) =>
   (written: Written, read: Partial<Job['sections']>): Fault[] => {
     const { box, line } = read as { box?: { kinds?: readonly string[] }; line?: { folds?: readonly number[] } };
-    const isAlone = box?.kinds?.every((kind) => kind === name) ?? false;
+    const { kinds = [] } = box ?? {};
     const got = line?.folds;
-    const beyond = isAlone && got !== undefined && !got.some(isHeld);
+    const others = kinds.filter((kind) => kind !== name);
+    // A number of folds that a tapered line takes is one that a stepped line takes.
+    const beyond =
+      kinds.includes(name) && others.every((kind) => kind === 'tapered-line') && got !== undefined && !got.some(isHeld);
     const remedy = 'Change the number of folds, or leave line.folds out.';
     return [
       ...acrossLine(name)(written, read),

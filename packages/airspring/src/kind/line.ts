@@ -1,6 +1,7 @@
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
 import type { BoxKind, Variant } from './box-kind.js';
+import { onFront } from './front-alone.js';
 import { acrossLine, lineFields, type shapedLineFields } from './line-fields.js';
 import { type LineForm, uniform } from './line-form.js';
 import { lineVariant } from './line-variant.js';
@@ -9,8 +10,8 @@ import { lineVariant } from './line-variant.js';
 export function lineVariants(kind: BoxKind, forms: readonly LineForm[], job: Job, choice: DriverChoice): Variant[] {
   const { line = {} } = job.sections as ReadFields<typeof shapedLineFields>;
   // Its first channel lies behind the front.
-  const front: DriverChoice = { ...choice, seating: { faces: ['front'], spread: 'one-face' } };
-  if (!choice.seating.faces.includes('front')) return [];
+  const front = onFront(choice);
+  if (front === undefined) return [];
   const all = [...new Set(line.folds ?? [0, 1, 2, 3])].flatMap((folds) =>
     forms
       .filter((form) => form.folds(folds))

@@ -1,9 +1,10 @@
 import { type OpenBaffleSpec, openBaffleFamily } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { fit } from '@airspring/core/space';
-import type { DriverChoice, Job } from '../job/job.js';
+import { type DriverChoice, type Job, SHORTEST_BAND } from '../job/job.js';
 import { acousticsOf, type BoxKind, type Point, type Variant } from './box-kind.js';
-import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
+import { driverLayout, driverRoom, leastFor } from './drivers.js';
+import { acrossFront, onFront } from './front-alone.js';
 import { noParts } from './no-parts.js';
 import { metres, outerSizes } from './placing.js';
 
@@ -13,7 +14,6 @@ import { metres, outerSizes } from './placing.js';
  */
 function variantOf(job: Job, choice: DriverChoice): Variant {
   const { panelThickness: t } = job.space;
-  const contents = contentsOf(job, choice);
   const layout = driverLayout(job, choice);
   const none = noParts(layout);
   // Half of the outer edge; the sides reach as far back as a back panel would.
@@ -24,33 +24,55 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
     sourceResistance: si('resistance', job.amplifier.sourceResistance),
   });
   const { speedOfSound } = job.air;
-  // Above c/(4D) the shape of the board decides, and not the formula.
-  const longest = speedOfSound / (4 * job.wanted.highest);
+  const { lowest, highest } = job.wanted;
+  /** Above it the shape of the board decides, and not the formula. */
+  const validTo = (path: number) => speedOfSound / (4 * path);
   const least = leastFor(job, choice);
+  const shortest = pathIn(...least);
+  const longest = Math.max(shortest, validTo(highest));
   return {
     kind: openBaffle,
     choice,
     acoustic: [
-      { name: 'path', from: Math.min(pathIn(...least), 0.99 * longest), to: longest, ratio: 1.05, unit: 1e-3 },
+      {
+        name: 'path',
+        from: shortest,
+        to: longest,
+        ratio: 1.05,
+        unit: 1e-3,
+        // A band that yields must keep some breadth.
+        beyond: Math.max(1, validTo(SHORTEST_BAND * lowest) / longest),
+      },
     ],
-    contents: contents.taken,
+    // Its air does not decide its sound.
+    contents: 0,
     least,
     reference: 'maximum',
     limits: () => [],
     ...acousticsOf(openBaffleFamily, job, spec),
     ...none,
+    wishes: [
+      {
+        path: 'wanted.highest',
+        what: 'frequency up to which the formula of the baffle holds',
+        quantity: 'frequency',
+        unit: 'Hz',
+        allowed: highest,
+        sense: 'at least',
+        needed: ([, path = 0]) => validTo(path),
+      },
+    ],
     parts: ([, path = 0], out) => {
       out.extent = path;
       out.taken = 0;
       out.effort = 0;
-      return path <= longest;
+      return true;
     },
     room: (width, height, depth, point) =>
       none.room(width, height, depth, point) < 0 ? -1 : pathIn(width, height, depth),
     roomAtMost: (width, height, depth) => pathIn(width, height, depth),
     settle: (airBefore, _point, inner) => {
-      const path = pathIn(...inner);
-      return airBefore > 0 && path <= longest ? [airBefore, path] : undefined;
+      return airBefore > 0 ? [airBefore, pathIn(...inner)] : undefined;
     },
     place: (edges) =>
       fit({
@@ -82,7 +104,7 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
         playing: [
           [
             'The formula is that of low tones. Up to ',
-            [speedOfSound / (4 * path), 'frequency'],
+            [validTo(path), 'frequency'],
             ' it holds; above, the shape of the board decides.',
           ],
         ],
@@ -91,7 +113,6 @@ function variantOf(job: Job, choice: DriverChoice): Variant {
           { what: 'as loud as in a wall at', value: [[speedOfSound / (6 * path), 'frequency']] },
         ],
         assumed: [
-          ...contents.assumed,
           [
             'It is assumed that the drivers stand around the middle of the board, that the box stands on a floor, and that its sides count as width. This is common practice.',
           ],
@@ -111,8 +132,9 @@ export const openBaffle: BoxKind<Record<never, never>> = {
   called: 'an open baffle',
   byName: true,
   fields: {},
+  across: acrossFront('open-baffle'),
   variants: (job, choice) => {
-    if (!choice.seating.faces.includes('front')) return [];
-    return [variantOf(job, { ...choice, seating: { faces: ['front'], spread: 'one-face' } })];
+    const front = onFront(choice);
+    return front ? [variantOf(job, front)] : [];
   },
 };

@@ -72,6 +72,8 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
   const alignments = alignmentsNear(job, box);
   const [width, height, depth] = edges.map((edge) => si('length', edge)) as [never, never, never];
   const inner = innerSize({ outer: { width, height, depth }, thickness: si('length', space.panelThickness) });
+  // Where there is no back, the air reaches to the end of the sides.
+  const further = open?.includes('back') ? space.panelThickness : 0;
   const { atFullVoltage } = sound.protection;
   const joint = jointOf(job);
   const leftOut = jointLeftOut(job);
@@ -99,11 +101,11 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     },
     box: {
       outer: edges,
-      inner: [inner.width, inner.height, inner.depth],
+      inner: [inner.width, inner.height, inner.depth + further],
       panelThickness: space.panelThickness,
       ...(joint && { joint }),
       outerVolume: criteria.volume,
-      netVolume: point[0]!,
+      netVolume: point[0]! + further * inner.width * inner.height,
       ...(shape && {
         shape: { called: shape.called, panels: shape.panels(edges), ...(leftOut && { jointLeftOut: leftOut }) },
       }),

@@ -1,9 +1,10 @@
+import { SHORTEST_BAND } from '../job/job.js';
 import type { Wish } from '../kind/box-kind.js';
 import { BEYOND } from './axis.js';
 import type { Box } from './box.js';
 import { explore } from './explore.js';
 import { type Search, searchAgain } from './search.js';
-import { placeOf, SHORTEST_BAND, weightOf, yieldingOf } from './yielding.js';
+import { placeOf, weightOf, yieldingOf } from './yielding.js';
 
 /** The box to which the wishes yield, and what that costs. */
 interface Yielded {

@@ -1,5 +1,6 @@
+import { isInputError } from '@airspring/core/fault';
 import { readBrief } from '../brief/read.js';
-import type { DriverChoice, Job, Written } from '../job/job.js';
+import { type DriverChoice, type Job, SHORTEST_BAND, type Written } from '../job/job.js';
 import type { Wish } from '../kind/box-kind.js';
 import { BEYOND, WITHIN } from './axis.js';
 import { anyBox } from './best.js';
@@ -10,7 +11,7 @@ import { coarseCost, explore } from './explore.js';
 import { GAIN, gainOf, yieldedLeast } from './later-band.js';
 import { memory, type Search, searchAgain, searchOf, soundOf } from './search.js';
 import { missed } from './wishes.js';
-import { placeOf, SHORTEST_BAND, weightOf, yieldingOf } from './yielding.js';
+import { placeOf, weightOf, yieldingOf } from './yielding.js';
 
 /** What a miss of any other wish weighs beside the wish that yields. */
 const OTHERS = 1e3;
@@ -110,6 +111,15 @@ export function nearestBrief(whole: Search): Nearest | undefined {
     ),
     rooms: roomsOf(JSON.stringify({ ...brief, wanted: undefined, amplifier: undefined })),
   });
+  /** As well for a brief whose changes may contradict each other, such as those of both ends of the band. */
+  const readable = (brief: Written): Search | undefined => {
+    try {
+      return again(brief);
+    } catch (error) {
+      if (isInputError(error)) return undefined;
+      throw error;
+    }
+  };
   const search = again(whole.job.written);
   const best = yieldedLeast(search);
   if (best === undefined) return undefined;
@@ -120,7 +130,8 @@ export function nearestBrief(whole: Search): Nearest | undefined {
   /** The last brief that was found to be met, and a box that meets it. */
   let last: Pick<Nearest, 'brief' | 'box'> | undefined;
   const met = (brief: Written): boolean => {
-    const search = again(brief);
+    const search = readable(brief);
+    if (search === undefined) return false;
     const box = metByOneOf(search, known) ?? anyBox(search);
     if (box !== undefined) last = { brief, box };
     return box !== undefined;
@@ -147,7 +158,9 @@ export function nearestBrief(whole: Search): Nearest | undefined {
       if (without.length > 0 && met(brief(without))) kept = without;
     }
     for (const { wish, over: before } of [...kept]) {
-      const { box, over } = leastYield(again(brief(kept.filter((other) => other.wish !== wish))), wish.path, before);
+      const others = readable(brief(kept.filter((other) => other.wish !== wish)));
+      if (others === undefined) continue;
+      const { box, over } = leastYield(others, wish.path, before);
       if (over >= before) continue;
       if (box !== undefined) known.push(box);
       const change = changeOf(search.job, wish, over, margin);

@@ -1,4 +1,4 @@
-import type { Job } from '../job/job.js';
+import { type Job, SHORTEST_BAND } from '../job/job.js';
 import type { Wish } from '../kind/box-kind.js';
 import type { Cost } from './cost.js';
 import type { Search } from './search.js';
@@ -13,9 +13,6 @@ export const weightOf = (job: Job, { weight, firm }: Wish): number =>
 /** The place of a wish among the excesses. */
 export const placeOf = ({ wishes }: Search, path: string): number =>
   wishes.list.findIndex((wish) => wish.path === path);
-
-/** Least ratio of the end of a band to its beginning. */
-export const SHORTEST_BAND = 1.2;
 
 /** What a box costs when wishes yield to it, and by how much the level is lowered for that. */
 interface Yielding extends Cost {

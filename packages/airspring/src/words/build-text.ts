@@ -189,7 +189,7 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
         ]
       : []),
     paragraph(
-      `${box.shape ? '' : `The box is ${say.sizes(box.inner)} inside. `}With everything in place it holds ${say.volume(box.netVolume)} of air. The outer diameter of ${drivers.count > 1 ? 'each driver' : 'the driver'} is ${say.length(drivers.outerDiameter)}. This list leaves out screws, seals, braces, ${drivers.isobaric ? `the tube that joins the drivers of ${drivers.count > 2 ? 'each' : 'the'} pair, ` : ''}and a hole for the cable, which must be sealed.`,
+      `${box.shape ? '' : `The box is ${say.sizes(box.inner)} inside${box.open ? ', up to its open back' : ''}. `}${box.open ? '' : `With everything in place it holds ${say.volume(box.netVolume)} of air. `}The outer diameter of ${drivers.count > 1 ? 'each driver' : 'the driver'} is ${say.length(drivers.outerDiameter)}. This list leaves out screws, seals, braces, ${drivers.isobaric ? `the tube that joins the drivers of ${drivers.count > 2 ? 'each' : 'the'} pair, ` : ''}and a hole for the cable, which must be sealed.`,
     ),
   ];
 }
