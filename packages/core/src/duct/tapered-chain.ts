@@ -42,7 +42,10 @@ function perMetre({ layer }: LineSection, medium: LineAir, omega: number, room: 
 
 /** The same at a Gauss point of this area, from what is known at the nodes. */
 function between(known: Float64Array, by: readonly number[], area: number, room: Float64Array, at: number): void {
-  let [zr, zi, yr, yi] = [0, 0, 0, 0];
+  let zr = 0;
+  let zi = 0;
+  let yr = 0;
+  let yi = 0;
   for (let j = 0; j < by.length; j++) {
     const weight = by[j]!;
     zr += weight * known[4 * j]!;
@@ -56,6 +59,49 @@ function between(known: Float64Array, by: readonly number[], area: number, room:
   room[at + 3] = yi * area;
 }
 const ALIKE: readonly number[] = [1];
+
+/** Coefficients 1/(2n)! and 1/(2n + 1)! of the series in q² of cosh q and of sinh q over q, from the highest on. */
+const COSH = [1 / 87178291200, 1 / 479001600, 1 / 3628800, 1 / 40320, 1 / 720, 1 / 24, 1 / 2, 1] as const;
+const SINH = [1 / 1307674368000, 1 / 6227020800, 1 / 39916800, 1 / 362880, 1 / 5040, 1 / 120, 1 / 6, 1] as const;
+/** Below it, as |q²|², what the series leaves out is less than the rounding of its sum. */
+const SMALL = 1 / 16;
+
+/** cosh q and sinh q over q, of a complex q² = r + i·j, to room[0 …]. */
+function hyperbolic(r: number, j: number, room: Float64Array): void {
+  if (r * r + j * j < SMALL) {
+    let cr = 0;
+    let ci = 0;
+    let fr = 0;
+    let fi = 0;
+    for (let n = 0; n < COSH.length; n++) {
+      const c = cr * r - ci * j + COSH[n]!;
+      ci = cr * j + ci * r;
+      cr = c;
+      const f = fr * r - fi * j + SINH[n]!;
+      fi = fr * j + fi * r;
+      fr = f;
+    }
+    room[0] = cr;
+    room[1] = ci;
+    room[2] = fr;
+    room[3] = fi;
+    return;
+  }
+  // The square root with a real part of zero or more, as the attenuation of a line.
+  const size = Math.hypot(r, j);
+  const x = Math.sqrt(Math.max(0, (size + r) / 2));
+  const y = Math.sqrt(Math.max(0, (size - r) / 2)) * (j < 0 ? -1 : 1);
+  const held = Math.min(x, mostNepers / STEPS);
+  const ch = Math.cosh(held);
+  const sh = Math.sinh(held);
+  const cos = Math.cos(y);
+  const sin = Math.sin(y);
+  room[0] = ch * cos;
+  room[1] = sh * sin;
+  const unit = x * x + y * y;
+  room[2] = (sh * cos * x + ch * sin * y) / unit;
+  room[3] = (ch * sin * x - sh * cos * y) / unit;
+}
 
 /** A line whose section changes: at a share of its length. */
 export interface ChangingSection {
@@ -81,12 +127,19 @@ export function taperedChain({ at, alike }: ChangingSection, length: number, med
         perMetre(sections[j]!, medium, omega, room, FIRST);
         for (let k = 0; k < 4; k++) known[4 * j + k] = room[FIRST + k]!;
       }
-      let [ar, ai, br, bi, cr, ci, dr, di] = [1, 0, 0, 0, 0, 0, 1, 0];
+      let [ar, ai, br, bi] = [1, 0, 0, 0];
+      let [cr, ci, dr, di] = [0, 0, 1, 0];
       for (let n = 0; n < STEPS; n++) {
         between(known, alike ? ALIKE : weights[2 * n]!, areas[2 * n]!, room, FIRST);
         between(known, alike ? ALIKE : weights[2 * n + 1]!, areas[2 * n + 1]!, room, SECOND);
-        const [z1r, z1i, y1r, y1i] = [room[FIRST]!, room[FIRST + 1]!, room[FIRST + 2]!, room[FIRST + 3]!];
-        const [z2r, z2i, y2r, y2i] = [room[SECOND]!, room[SECOND + 1]!, room[SECOND + 2]!, room[SECOND + 3]!];
+        const z1r = room[FIRST]!;
+        const z1i = room[FIRST + 1]!;
+        const y1r = room[FIRST + 2]!;
+        const y1i = room[FIRST + 3]!;
+        const z2r = room[SECOND]!;
+        const z2i = room[SECOND + 1]!;
+        const y2r = room[SECOND + 2]!;
+        const y2i = room[SECOND + 3]!;
         // Means, and the commutator, which is diagonal.
         const zr = (h / 2) * (z1r + z2r);
         const zi = (h / 2) * (z1i + z2i);
@@ -95,36 +148,35 @@ export function taperedChain({ at, alike }: ChangingSection, length: number, med
         const by = (GAUSS / 2) * h * h;
         const kr = by * (z1r * y2r - z1i * y2i - z2r * y1r + z2i * y1i);
         const ki = by * (z1r * y2i + z1i * y2r - z2r * y1i - z2i * y1r);
-        // The square root with a real part of zero or more, as the attenuation of a line.
-        const qr = kr * kr - ki * ki + zr * yr - zi * yi;
-        const qi = 2 * kr * ki + zr * yi + zi * yr;
-        const size = Math.hypot(qr, qi);
-        const x = Math.sqrt(Math.max(0, (size + qr) / 2));
-        const y = Math.sqrt(Math.max(0, (size - qr) / 2)) * (qi < 0 ? -1 : 1);
-        const held = Math.min(x, mostNepers / STEPS);
-        const [ch, sh, cos, sin] = [Math.cosh(held), Math.sinh(held), Math.cos(y), Math.sin(y)];
-        const [cr0, ci0] = [ch * cos, sh * sin];
-        const [sr0, si0] = [sh * cos, ch * sin];
-        // sinh q over q.
-        const unit = x * x + y * y;
-        const fr = unit === 0 ? 1 : (sr0 * x + si0 * y) / unit;
-        const fi = unit === 0 ? 0 : (si0 * x - sr0 * y) / unit;
-        const [gr, gi] = [fr * kr - fi * ki, fr * ki + fi * kr];
-        const [tr, ti, wr, wi] = [cr0 + gr, ci0 + gi, cr0 - gr, ci0 - gi];
-        const [ur, ui] = [fr * zr - fi * zi, fr * zi + fi * zr];
-        const [vr, vi] = [fr * yr - fi * yi, fr * yi + fi * yr];
-        [ar, ai, br, bi] = [
-          ar * tr - ai * ti + br * vr - bi * vi,
-          ar * ti + ai * tr + br * vi + bi * vr,
-          ar * ur - ai * ui + br * wr - bi * wi,
-          ar * ui + ai * ur + br * wi + bi * wr,
-        ];
-        [cr, ci, dr, di] = [
-          cr * tr - ci * ti + dr * vr - di * vi,
-          cr * ti + ci * tr + dr * vi + di * vr,
-          cr * ur - ci * ui + dr * wr - di * wi,
-          cr * ui + ci * ur + dr * wi + di * wr,
-        ];
+        hyperbolic(kr * kr - ki * ki + zr * yr - zi * yi, 2 * kr * ki + zr * yi + zi * yr, room);
+        const cr0 = room[0]!;
+        const ci0 = room[1]!;
+        const fr = room[2]!;
+        const fi = room[3]!;
+        const gr = fr * kr - fi * ki;
+        const gi = fr * ki + fi * kr;
+        const tr = cr0 + gr;
+        const ti = ci0 + gi;
+        const wr = cr0 - gr;
+        const wi = ci0 - gi;
+        const ur = fr * zr - fi * zi;
+        const ui = fr * zi + fi * zr;
+        const vr = fr * yr - fi * yi;
+        const vi = fr * yi + fi * yr;
+        const a = ar * tr - ai * ti + br * vr - bi * vi;
+        const ia = ar * ti + ai * tr + br * vi + bi * vr;
+        const b = ar * ur - ai * ui + br * wr - bi * wi;
+        bi = ar * ui + ai * ur + br * wi + bi * wr;
+        ar = a;
+        ai = ia;
+        br = b;
+        const c = cr * tr - ci * ti + dr * vr - di * vi;
+        const ic = cr * ti + ci * tr + dr * vi + di * vr;
+        const d = cr * ur - ci * ui + dr * wr - di * wi;
+        di = cr * ui + ci * ur + dr * wi + di * wr;
+        cr = c;
+        ci = ic;
+        dr = d;
       }
       A.re[i] = ar;
       A.im[i] = ai;
