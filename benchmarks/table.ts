@@ -291,6 +291,12 @@ export const table: readonly Group[] = [
         long: true,
         goal: { of: 'value', most: 4000 },
       }),
+      brief('cold-fog-horn', 'fog horn, band-pass boxes of fourth and sixth order among others', 'ms', {
+        goal: { of: 'value', most: 1500 },
+      }),
+      brief('cold-classroom-organ-pipe', 'classroom organ pipe, a line that is folded up to twice and filled', 'ms', {
+        goal: { of: 'value', most: 2000 },
+      }),
       ...['campfire-box', 'puppet-thunder'].flatMap((name) => [
         brief(`cold-${name}`, `${name.replace('-', ' ')}, process started to report printed`, 'ms', { long: true }),
         brief(`warm-${name}`, `${name.replace('-', ' ')}, warm`, 'ms', { long: true }),

@@ -7,7 +7,7 @@ import { runRow } from '../measure.js';
 
 /** As published: the build of the packages comes first. */
 const command = 'packages/airspring/dist/command/main.js';
-const demos = ['whale-bench', 'campfire-box', 'puppet-thunder', 'impossible-bench'];
+const demos = ['whale-bench', 'campfire-box', 'puppet-thunder', 'impossible-bench', 'fog-horn', 'classroom-organ-pipe'];
 const demoOf = (name: string): Brief =>
   JSON.parse(readFileSync(`packages/airspring/briefs/${name}.json`, 'utf8')) as Brief;
 const whale = demoOf('whale-bench');

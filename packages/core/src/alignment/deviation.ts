@@ -15,6 +15,12 @@ export interface Deviation {
   readonly to: number;
 }
 
+/** A band as multiples of the frequency of a target. */
+export interface ComparedBand {
+  readonly from: number;
+  readonly to: number;
+}
+
 /** Number of frequencies at which a response is compared with its target, in equal ratios. */
 const POINTS = 49;
 
@@ -25,8 +31,11 @@ const MULTIPLES = {
 } as const;
 
 /** The band in which a response is compared with a target at a frequency. */
-export const bandOf = (frequency: number, isBandPass = false): Float64Array =>
-  MULTIPLES[isBandPass ? 'bandPass' : 'highPass'].map((multiple) => multiple * frequency);
+export const bandOf = (frequency: number, isBandPass = false, own?: Float64Array): Float64Array =>
+  (own ?? MULTIPLES[isBandPass ? 'bandPass' : 'highPass']).map((multiple) => multiple * frequency);
+
+/** The same points in another band. */
+export const multiplesOf = ({ from, to }: ComparedBand): Float64Array => logarithmic(from, to, POINTS);
 
 /**
  * Level minus that of the target at each frequency, dB. Both are counted from where they end far above; those of a band-pass are

@@ -5,7 +5,7 @@ export type { AlignmentOptions } from './options.js';
 export type { Aligned, AlignmentResult } from './aligned.js';
 export { solveAlignment } from './solve.js';
 /** How far is a response from its target, and what of it is to be small? */
-export type { Deviation } from './deviation.js';
+export type { ComparedBand, Deviation } from './deviation.js';
 export { greatestDifference, type Norm, rootMeanSquare } from './least-deviation.js';
 /** Which shape is maximally flat? */
 export { butterworth } from './butterworth.js';

@@ -3,7 +3,7 @@ import type { DrivenSpec, Family } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
 import { simplexMinimum } from '../numeric/index.js';
 import { isBandPass, type ShapedAlignment } from './alignment.js';
-import { bandOf, type Deviation, deviationOf, differences } from './deviation.js';
+import { bandOf, type ComparedBand, type Deviation, deviationOf, differences, multiplesOf } from './deviation.js';
 import type { ShapeRoot } from './roots.js';
 import type { ShapedBox } from './shaped-box.js';
 import { canBeBuilt, fill, type Sought, trialOf } from './unknowns.js';
@@ -45,6 +45,7 @@ export function leastDeviation<Spec extends DrivenSpec>(
   spec: Spec,
   air: Air,
   norm: Norm,
+  compared?: ComparedBand,
 ): { readonly told: (root: ShapeRoot<Spec>) => Fitted<Spec>; readonly fit: (root: ShapeRoot<Spec>) => Fitted<Spec> } {
   const judged = (deviation: Deviation): number => {
     const value = norm.of(deviation);
@@ -53,10 +54,11 @@ export function leastDeviation<Spec extends DrivenSpec>(
     throw new InputError([{ code: 'not-finite', path: 'options.norm', got: value, expected, remedy: 'Correct it.' }]);
   };
   const { free } = alignment;
+  const multiples = compared && multiplesOf(compared);
   const compare = differences(alignment, family, spec, air, shape, box);
   // The band goes with the target: in a fixed one, a target far above it would be compared by its slope alone.
   const told = (root: ShapeRoot<Spec>): Fitted<Spec> => {
-    const band = bandOf(root.frequency, isBandPass(alignment));
+    const band = bandOf(root.frequency, isBandPass(alignment), multiples);
     const parameter = free === undefined ? 0 : root.place[sought.length]!;
     return { root, deviation: deviationOf(compare(root.spec, parameter, root.frequency, band), band) };
   };

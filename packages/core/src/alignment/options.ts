@@ -3,6 +3,7 @@ import type { Drivers } from '../enclosure/index.js';
 import type { Fault } from '../fault/index.js';
 import { count, type Field, given, nested, optional } from '../quantity/index.js';
 import { type Alignment, isGoal } from './alignment.js';
+import type { ComparedBand } from './deviation.js';
 import type { Norm } from './least-deviation.js';
 
 /** What else is known, and what may be chosen beside the box. */
@@ -17,13 +18,33 @@ export interface AlignmentOptions {
   readonly highPass?: { readonly order: 1 | 2 };
   /** What is to be small where the target cannot be met exactly; default {@link rootMeanSquare}. */
   readonly norm?: Norm;
+  /**
+   * Where it is to be small, as multiples of the frequency of the target, which is sought as well; default from 1/2 to 4, and to 2 for a
+   * band-pass.
+   */
+  readonly band?: ComparedBand;
 }
+
+/** Further from its own frequency a target is its slope alone, or level. */
+const WIDEST = 10;
+const isWithin = (value: unknown): value is number =>
+  typeof value === 'number' && value >= 1 / WIDEST && value <= WIDEST;
 
 /** The readers of the options. */
 export const optionsShape = {
   air: optional(given<Air>()),
   addResistance: optional(given<boolean>()),
   highPass: optional(nested({ order: count(2) as Field<1 | 2> })),
+  band: optional<ComparedBand>({
+    optional: false,
+    read: (faults, got, path) => {
+      const { from, to } = (got ?? {}) as Partial<ComparedBand>;
+      if (isWithin(from) && isWithin(to) && from < to) return { from, to };
+      const expected = `from and to, multiples of the frequency of the target from ${1 / WIDEST} to ${WIDEST}, from below to`;
+      faults.push({ code: 'out-of-range', path, got, expected, remedy: 'Give two plain numbers, such as 0.5 and 4.' });
+      return undefined;
+    },
+  }),
   norm: optional<Norm>({
     optional: false,
     read: (faults, got, path) => {

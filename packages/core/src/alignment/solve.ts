@@ -48,7 +48,7 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
   options: AlignmentOptions = {},
 ): AlignmentResult<Spec> {
   const read = readFields('options', options, optionsShape);
-  const { air = standardAir, addResistance = false, highPass, norm = rootMeanSquare } = read;
+  const { air = standardAir, addResistance = false, highPass, norm = rootMeanSquare, band } = read;
   const medium = readAir(air);
   refuse([...judgeAlignment(alignment), ...judgeInput(input)]);
   refuse(judgeGoal(alignment, read));
@@ -114,7 +114,17 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
     const from = { ...root, spec: { ...root.spec, ...lost } };
     // Resistance that was added is a part of its own.
     const parts = from.spec.sourceResistance === start.sourceResistance && start === spec ? box : shaped(from.spec)!;
-    const { told, fit } = leastDeviation({ ...alignment, target }, family, box, parts, sought, from.spec, medium, norm);
+    const { told, fit } = leastDeviation(
+      { ...alignment, target },
+      family,
+      box,
+      parts,
+      sought,
+      from.spec,
+      medium,
+      norm,
+      band,
+    );
     const { root: best, deviation } = exact ? told(from) : fit(from);
     const decided = free && { ...parameters, ...free.told(best.place.at(-1)!) };
     const [first] = target(free === undefined ? 0 : best.place.at(-1)!);
