@@ -132,3 +132,13 @@ test('what no line can have is told, and not left out in silence', () => {
   const line = { folds: [1], driverAt: [0.3], openAt: [0.9] };
   expect(searchFor({ ...fixed('line', '700 mm', '240 mm', line), ...pair }).variants).toHaveLength(1);
 });
+
+test('no box is shallower than its channels with the driver in the first of them', () => {
+  // The driver is 66 mm deep, its panel 15 mm, and 10 mm stay free behind it.
+  const first = 0.066 - t + 0.01;
+  const { exactly: _, ...space } = fixed('stepped-line', '700 mm', '600 mm', {}).space;
+  const free = { ...fixed('stepped-line', '700 mm', '600 mm', { folds: [2], mouth: 3 }), space };
+  const leastDepths = searchFor(free).variants.map(({ least }) => least[2]);
+  expect(leastDepths[0]).toBeCloseTo(first * (1 + 3 + 3) + 2 * t, 9);
+  expect(leastDepths[1]).toBeCloseTo(first * (1 + 1 + 3) + 2 * t, 9);
+});

@@ -178,8 +178,13 @@ export function lineVariant(
   }
 
   const quarter = job.air.speedOfSound / (4 * job.wanted.lowest);
-  const [narrowest] = leastFor(job, choice, layout.bodies);
-  const [leastMouth, greatestMouth] = line.mouth === undefined ? MOUTHS : [line.mouth, line.mouth];
+  const [narrowest, lowest, shallowest] = leastFor(job, choice, layout.bodies);
+  const mouths = line.mouth === undefined ? MOUTHS : ([line.mouth, line.mouth] as const);
+  const [leastMouth, greatestMouth] = mouths;
+  // Behind the driver the first channel is as deep as it needs, and so the box for all of them.
+  const ownDepth = Math.min(
+    ...mouths.map((mouth) => (across(mouth) * needed) / Math.max(...depthsOf(form, 0, channels, mouth)) + folds * t),
+  );
   return {
     kind,
     choice,
@@ -196,7 +201,7 @@ export function lineVariant(
       beyond: 2,
     },
     contents: contents.taken,
-    least: leastFor(job, choice, layout.bodies),
+    least: [narrowest, lowest, Math.max(shallowest, ownDepth)],
     ...acousticsOf(lineFamily, job, spec),
     align: ({ name }) =>
       impossible(
