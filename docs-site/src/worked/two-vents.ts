@@ -54,9 +54,9 @@ export default worked({
           y: axisOf(50, 105, 'dB'),
           traces: all,
           marks: [
-            beside(all[1]!, 'parallel', 24, 0, 'right'),
-            beside(all[0]!, 'rear closed', 200, 1, 'middle'),
-            beside(all[2]!, 'series', 200, 0, 'right'),
+            // The dashes run between the two nearly everywhere; the note names them.
+            beside(all[1]!, 'parallel', 40, 4, 'middle'),
+            beside(all[2]!, 'series', 115, 2, 'right'),
           ],
         };
       },
