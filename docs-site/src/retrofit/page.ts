@@ -8,6 +8,7 @@ import { firstAnswer, firstLine } from './first.js';
 import { checkByEye, measureFirst } from './measure.js';
 import { measuredDrivers } from './measured.js';
 import { whatItDoesNow, whatWasAssumed } from './now.js';
+import { quietestVents } from './ranked.js';
 import { workshopSheet } from './sheet.js';
 import { tubesOfOneFlange } from './tubes.js';
 import { tubesBeside } from './tubes-beside.js';
@@ -27,6 +28,7 @@ export function retrofitAnswer(
     rest: html`
 ${whatItDoesNow(facts)}
 ${measuredDrivers(facts)}
+${quietestVents(facts)}
 ${changes(facts)}
 ${wholeDesigns(facts)}
 ${tubesOfOneFlange(facts)}

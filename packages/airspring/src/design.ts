@@ -98,7 +98,11 @@ function notMet(search: Search, told: Told): Answered {
   const nearest = fallenAtEnd ? undefined : nearestBrief(search);
   if (nearest === undefined) return { answer: head };
   const { changes, brief, box } = nearest;
-  const again = searchOf(readBrief(brief, search.kinds, search.models, job.alignments, job.shapes), search);
+  // What its boxes sound like and the room in them is known already.
+  const again =
+    nearest.search.job.choices.length === job.choices.length
+      ? nearest.search
+      : searchOf(readBrief(brief, search.kinds, search.models, job.alignments, job.shapes), search);
   // Should the leanings find nothing, there is still the box that showed that this brief can be met.
   const chosen = select(again, bestBoxes(again)) ?? [{ box, leaning: 'balanced' }];
   const shown = { search: again, chosen };

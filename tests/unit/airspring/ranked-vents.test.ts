@@ -2,7 +2,9 @@
 import { design, rankedVents, reportText, retrofit, retrofitText } from 'airspring';
 import { expect, test } from 'vitest';
 import whale from '../../../packages/airspring/briefs/whale-bench.json' with { type: 'json' };
-import { demoStanding, retrofitted } from '../../arbitrary/standing.js';
+import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
+import { test as property } from '../../arbitrary/property.js';
+import { demoStanding, retrofitted, standingBriefs } from '../../arbitrary/standing.js';
 
 const joined = (text: string): string => text.replace(/\s+/g, ' ');
 const answer = retrofitted(demoStanding);
@@ -59,3 +61,32 @@ test('the report of a new box says what the loss does to the tuning at the wante
     `has a quality factor of ${tuning!.large.Q!.toFixed(1)} instead of ${tuning!.small.Q!.toFixed(1)}`,
   );
 });
+
+property.prop([standingBriefs], { numRuns: Math.min(30, Math.ceil(fuzzRuns / 20)) })(
+  'of any box with one vent or two, nothing that keeps a vent is quieter than the first of the ranking',
+  (brief) => {
+    const told = retrofitted(brief);
+    const { account, box, tuning } = told.now;
+    const all = rankedVents(told);
+    const names = all.map(({ what, name }) => `${what} ${name}`);
+    expect(new Set(names).size).toBe(names.length);
+    const now = account.noise!.quiet.level;
+    if (now >= told.asked.level) expect(all).toEqual([]);
+    else {
+      const quiets = told.rows.flatMap((row) =>
+        row.ok && row.account.noise && row.box.level === undefined ? [row.account.noise.quiet.level] : [],
+      );
+      const most = Math.max(...quiets, ...told.designs.map((one) => one.account.noise?.quiet.level ?? -Infinity));
+      if (most > -Infinity) expect(Math.round(10 * all[0]!.quiet)).toBeGreaterThanOrEqual(Math.round(10 * most));
+      for (const { quiet, louder, account: one } of all) {
+        expect(Number.isFinite(quiet) && Number.isFinite(one.compression!.nominal)).toBe(true);
+        expect(louder).toBeCloseTo(quiet - now, 12);
+      }
+    }
+    if (box.tubes.length === 1) {
+      expect(tuning!.small.fb).toBeCloseTo(account.fb!, 6);
+      expect(tuning!.large.Q!).toBeLessThan(tuning!.small.Q!);
+    } else expect(tuning).toBeUndefined();
+  },
+  600_000,
+);

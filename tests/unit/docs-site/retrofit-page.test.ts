@@ -1,6 +1,6 @@
 /** What the page of a box that stands says, against the answer that it must say. */
 import { readFileSync } from 'node:fs';
-import type { Brief, Retrofit, RowDone } from 'airspring';
+import { type Brief, type Retrofit, type RowDone, rankedVents } from 'airspring';
 import { describe, expect, test } from 'vitest';
 import { html } from '../../../docs-site/src/html.js';
 import { jobOf } from '../../../docs-site/src/job/job.js';
@@ -43,6 +43,34 @@ describe('the page of a box that stands', () => {
     ];
     expect(quiet).toContain(`plays ${one(after - before)} dB louder before it may be heard: up to ${one(after)} dB`);
     expect(quiet).toContain(`Above ${one(first.account.noise!.noisy.level)} dB it has passed them all`);
+  });
+
+  test('tells what the loss of the vent makes of the tuning at the wanted level', () => {
+    const { drive, small, large } = answer.now.tuning!;
+    expect(small.fb).toBeCloseTo(answer.now.account.fb!, 9);
+    expect(large.Q!).toBeLessThan(small.Q!);
+    expect(drive).toBeLessThanOrEqual(answer.now.account.wanted.drive.value);
+    expect(words(document.querySelector('[aria-labelledby=now]'))).toContain(
+      `has a quality factor of ${one(large.Q)} instead of ${one(small.Q)} and is at ${one(large.fb)} Hz instead of ${one(small.fb)} Hz`,
+    );
+  });
+
+  test('ranks what keeps the vent quiet, at most ten, as the ranking does', () => {
+    const ranked = rankedVents(answer).slice(0, 10);
+    const rows = [...document.querySelectorAll('table.quietest tbody tr')];
+    expect(rows).toHaveLength(ranked.length);
+    rows.forEach((row, i) => {
+      const { name, quiet, louder, account } = ranked[i]!;
+      const [choice, ...cells] = [...row.children].map(words);
+      expect(choice).toContain(name);
+      expect(cells.map((cell) => Number(cell.replace('+', '').replace('−', '-').split(' ')[0]))).toEqual(
+        [quiet, louder, account.compression!.nominal, account.compression!.low].map((value) => Number(one(value))),
+      );
+      const target = row.querySelector('a')?.getAttribute('href')?.slice(1) ?? '';
+      expect(document.getElementById(target)).not.toBeNull();
+    });
+    const quiet = { ...answer, asked: { ...answer.asked, level: 60 } };
+    expect(retrofitAnswer(thunderBox, quiet).rest.markup).not.toContain('id="quietest"');
   });
 
   test('every adjective turns with its number', () => {

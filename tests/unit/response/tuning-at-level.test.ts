@@ -7,8 +7,8 @@ import {
   type System,
   ventedBox,
 } from '@airspring/core/enclosure';
-import { si } from '@airspring/core/quantity';
-import { type TuningAtLevel, tuningAtLevel } from '@airspring/core/response';
+import { frequencyGrid, si } from '@airspring/core/quantity';
+import { compiledSystem, probeColumns, type TuningAtLevel, tuningAtLevel } from '@airspring/core/response';
 import { expect, test } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { fc, test as property } from '../../arbitrary/property.js';
@@ -56,6 +56,46 @@ test('the chamber of a band-pass box and a vent along which waves travel have a 
   const { small, large } = at(10, lined);
   expect(small.Q!).toBeGreaterThan(large.Q!);
   expect(small.fb).toBeGreaterThan(20);
+});
+
+property.prop([span(0.1, 200), span(15, 80), span(0.005, 0.3), span(1.5, 60)], { numRuns: Math.ceil(fuzzRuns / 20) })(
+  'tuning and quality are those of a dense sweep of a linear box whose vent has that resistance',
+  (volts, fb, volume, QL) => {
+    const spec = { drivers, netVolume: si('volume', volume), fb: si('frequency', fb), QL, ventArea: '44 cm²' } as const;
+    const told = tuningAtLevel(ventedBox(spec), { driveVoltageRms: si('voltageRms', volts), loss });
+    if (!told.ok) return;
+    const { small, large } = told;
+    // Leak and vent together: Q = √(1 + xy) / (x + y) with x = 1/QL and y = 1/QP, which is solved for y.
+    const [x, square] = [1 / QL, large.Q! ** 2];
+    const half = (2 * x * square - x) / (2 * square);
+    const QP = 1 / (Math.sqrt(half ** 2 - (x * x * square - 1) / square) - half);
+    if (!(QP > 1 && QP < 1e4)) return;
+    const swept = (system: System, near: number) => {
+      const grid = frequencyGrid(Array.from({ length: 4001 }, (_, i) => near * (0.97 + 1.5e-5 * i)));
+      const { ventAirSpeed: u, coneVelocity: v } = probeColumns(compiledSystem(system), grid);
+      const [re, im] = [new Float64Array(grid.length), new Float64Array(grid.length)];
+      grid.forEach((_, i) => {
+        const square = u!.re[i]! ** 2 + u!.im[i]! ** 2;
+        re[i] = (v!.re[i]! * u!.re[i]! + v!.im[i]! * u!.im[i]!) / square;
+        im[i] = (v!.im[i]! * u!.re[i]! - v!.re[i]! * u!.im[i]!) / square;
+      });
+      const at = re.findIndex((value, i) => i > 0 && value > 0 !== re[i - 1]! > 0);
+      const slope = (re[at + 20]! - re[at - 20]!) / (grid[at + 20]! - grid[at - 20]!);
+      return { fb: grid[at]!, Q: Math.abs((grid[at]! * slope) / (2 * im[at]!)) };
+    };
+    const before = swept(ventedBox(spec), small.fb);
+    expect(Math.abs(before.fb / small.fb - 1)).toBeLessThan(1e-4);
+    expect(Math.abs(before.Q / small.Q! - 1)).toBeLessThan(1e-3);
+    const after = swept(ventedBox({ ...spec, QP }), large.fb);
+    expect(Math.abs(after.fb / large.fb - 1)).toBeLessThan(1e-4);
+    expect(Math.abs(after.Q / large.Q! - 1)).toBeLessThan(1e-3);
+  },
+);
+
+test('in a box that leaks so much that its quality is below 1 a loss can make the resonance sharper', () => {
+  const { small, large } = at(20, ventedBox({ drivers, netVolume: '45 L', fb: '27 Hz', QL: 0.51, ventArea: '44 cm²' }));
+  expect(large.Q!).toBeGreaterThan(small.Q!);
+  expect(large.fb).toBeGreaterThan(small.fb);
 });
 
 test('a tuning outside the band is not found, and a box without a vent, or with several, is refused', () => {

@@ -1,6 +1,7 @@
+import { finiteFlange, flared } from '@airspring/core/duct';
 import { isInputError } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
-import { type FlaredTube, type FlareForLengthInput, flareForLength, tuning } from '@airspring/core/vent';
+import { type FlaredTube, type FlareForLengthInput, flareForLength, tuning, ventLoss } from '@airspring/core/vent';
 import { expect, test } from 'vitest';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { fc, test as property } from '../../arbitrary/property.js';
@@ -46,6 +47,53 @@ property.prop([fc.double({ min: 0.05, max: 1, noNaN: true }), fc.double({ min: 0
       expect(one.mouthDiameter).toBeCloseTo(one.diameter + 2 * one.flare, 12);
     }
   },
+);
+
+const FLARES = 2000;
+/** Each of many flares, its tube solved by halving on `tuning`, its loss by `ventLoss`: nothing of the search itself. */
+property.prop(
+  [
+    fc.double({ min: 0.03, max: 1.5, noNaN: true }),
+    fc.double({ min: 0.004, max: 0.3, noNaN: true }),
+    fc.double({ min: 15, max: 90, noNaN: true }),
+    fc.constantFrom('both' as const, 'outer' as const),
+    fc.option(fc.constant('3 mm' as const), { nil: undefined }),
+  ],
+  { numRuns: Math.ceil(fuzzRuns / 50) },
+)(
+  'none of two thousand flares loses less, at the same tuning',
+  (length, volume, frequency, flares, wall) => {
+    const asked = { length: si('length', length), netVolume: si('volume', volume), fb: si('frequency', frequency) };
+    const told = answered(() => flareForLength({ ...asked, flares, wall }));
+    if (told === undefined) return;
+    const vent = (diameter: number, flare: number) => ({
+      diameter: si('length', diameter),
+      length: asked.length,
+      wall,
+      ...(flare > 0 && {
+        outerEnd: flared({ radius: si('length', flare) }),
+        ...(flares === 'both' && { innerEnd: flared({ radius: si('length', flare), end: finiteFlange }) }),
+      }),
+    });
+    const lostBy = (flare: number): number => {
+      let [low, high] = [1e-4, told.straight.diameter * 1.001];
+      for (let i = 0; i < 60; i++) {
+        const middle = Math.sqrt(low * high);
+        const tuned = tuning({ vent: vent(middle, flare), netVolume: asked.netVolume });
+        if (tuned.ok && tuned.fb < frequency) low = middle;
+        else high = middle;
+      }
+      const { outward, inward } = ventLoss({ vent: vent(low, flare) }).quadratic;
+      return (outward + inward) / low ** 4;
+    };
+    const sharp = lostBy(0);
+    const greatest = flares === 'both' ? length / 2 : length;
+    const all = Array.from({ length: FLARES }, (_, i) => lostBy((greatest * (i + 1)) / FLARES) / sharp);
+    const least = Math.min(1, ...all);
+    expect(least).toBeGreaterThanOrEqual(told.leastLoss.lossRatio * (1 - 1e-6));
+    expect(least / told.leastLoss.lossRatio - 1).toBeLessThan(2e-3);
+  },
+  600_000,
 );
 
 const metres = (value: number) => si('length', value);

@@ -108,7 +108,7 @@ export function compressionOf(
 }
 
 /** What becomes of the tuning at the drive that gives the wanted level where the sound falls behind most. */
-function tuningOf(system: System, vent: VentInput, drive: number): TuningTold | undefined {
+export function tuningOf(system: System, vent: VentInput, drive: number): TuningTold | undefined {
   if (!compiledSystem(system).probes.includes('coneVelocity')) return undefined;
   const loss = ventLoss({ vent }).nominal;
   const told = tuningAtLevel(system, { driveVoltageRms: si('voltageRms', drive), loss });

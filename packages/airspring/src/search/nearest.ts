@@ -89,6 +89,8 @@ export interface Nearest {
   readonly brief: Written;
   readonly changes: readonly Change[];
   readonly box: Box;
+  /** Of that brief, over the choices of drivers that were looked at. */
+  readonly search: Search;
 }
 
 /**
@@ -167,7 +169,7 @@ export function nearestBrief(whole: Search): Nearest | undefined {
       const smaller = kept.map((other) => (other.wish === wish ? { wish, over, change } : other));
       if (met(brief(smaller))) kept = smaller;
     }
-    return last && { ...last, changes: kept.map(({ change }) => change) };
+    return last && { ...last, search: again(last.brief), changes: kept.map(({ change }) => change) };
   }
   return undefined;
 }

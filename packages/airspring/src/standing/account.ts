@@ -7,7 +7,14 @@ import { passedBy } from '../job/passed.js';
 import { isEndOfSearch, lowestReach, reachOf, safeBehind } from '../record/behind-filter.js';
 import { type At, loadOf } from '../record/load.js';
 import { LOWEST_TONE } from '../record/mechanical.js';
-import { type CompressionTold, compressionOf, type VentNoiseTold, ventNoiseOf } from '../record/vent-noise.js';
+import {
+  type CompressionTold,
+  compressionOf,
+  type TuningTold,
+  tuningOf,
+  type VentNoiseTold,
+  ventNoiseOf,
+} from '../record/vent-noise.js';
 import { worst } from '../record/worst.js';
 import type { Sounding, State } from './state.js';
 
@@ -187,4 +194,16 @@ export function accountOf(job: Job, { drivers, filter, vents }: State, sounding:
       return compression;
     },
   });
+}
+
+/** What becomes of the tuning at the wanted level, where its sound falls behind most; left out without vents, or where these are unlike. */
+export function tuningAtWanted(
+  job: Job,
+  { vents }: State,
+  sounding: Sounding,
+  { compression }: Account,
+): TuningTold | undefined {
+  if (compression === undefined || new Set(vents.map((vent) => JSON.stringify(vent))).size > 1) return undefined;
+  const { band, driveFor } = atWanted(job, sounding);
+  return tuningOf(sounding.system, vents[0]!, driveFor[band.indexOf(compression.frequency as never)]!);
 }

@@ -9,7 +9,8 @@ import { assumedOfDriver } from '../record/driver-account.js';
 import { type HeardTold, heardTold } from '../record/heard-told.js';
 import { impedanceTold } from '../record/impedance-told.js';
 import type { Played } from '../record/played.js';
-import type { Account } from './account.js';
+import type { TuningTold } from '../record/vent-noise.js';
+import { type Account, tuningAtWanted } from './account.js';
 import { type Bands, bandsOf } from './bands.js';
 import { boxOf, type Made, type Now } from './changes/change.js';
 import { changesTo } from './changes-to.js';
@@ -39,6 +40,8 @@ export interface Retrofit {
     readonly box: ChangedBox;
     readonly account: Account;
     readonly impedance: Played['impedance'];
+    /** Left out without a vent, or with several that are unlike. */
+    readonly tuning?: TuningTold;
     /** For drivers known from the impedance of their box. Left out where readings that are all off together tell of no driver. */
     readonly bands?: Bands;
     /** At the listener, where the brief has a room. */
@@ -100,6 +103,7 @@ export function workedOut(brief: unknown, options: BriefOptions = {}): WorkedOut
   const designs = best.map(({ name, chain, leaning }) => wholeOf(now, chain, name, leaning));
   const sets = tubeSets(standing);
   const numbered = numberedChanges(made).map(({ number, made: one }) => [number, one] as const);
+  const tuning = tuningAtWanted(job, state, sounding, account);
   const answer: Retrofit = {
     version: 1,
     title: job.title,
@@ -114,6 +118,7 @@ export function workedOut(brief: unknown, options: BriefOptions = {}): WorkedOut
       box: boxOf(state, sounding, standing.vents),
       account,
       impedance: impedanceTold(sounding.system, job.wanted.highest),
+      ...(tuning && { tuning }),
       ...bandsAt(state),
       ...heardNow(job, sounding),
     },

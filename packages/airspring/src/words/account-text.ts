@@ -16,7 +16,7 @@ const tuningText = ({ fb, fc, Qtc }: Account, say: Phrasing): string =>
 
 /** What the box does now, a paragraph each. */
 export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
-  const { account } = answer.now;
+  const { account, tuning } = answer.now;
   const { asked } = answer;
   const ranges = bandsSentence(answer, say);
   const {
@@ -69,7 +69,9 @@ export function nowSentences(answer: Retrofit, say: Phrasing): string[] {
   return [
     `${tuningText(account, say)} It holds ${say.volume(netVolume)} of air. ${deep}${filtered}`,
     `${loud}${air}${safe}`,
-    ...(noise && compression ? [ventSentences({ called: 'the vent', noise, compression }, asked.quiet, say)] : []),
+    ...(noise && compression
+      ? [ventSentences({ called: 'the vent', noise, compression, ...(tuning && { tuning }) }, asked.quiet, say)]
+      : []),
     `${load}${watts}`,
     ...(ranges === undefined ? [] : [ranges]),
   ];

@@ -37,5 +37,5 @@ function tuningSentence({ drive, small, large }: NonNullable<VentedTold['tuning'
     before && after
       ? ` The dip of the impedance moves from ${say.hertz(before.frequency)} to ${say.hertz(after.frequency)}.`
       : '';
-  return `At ${say.volts(drive)} rms the resonance of box and vent ${duller}is at ${say.hertz(large.fb)} instead of ${say.hertz(small.fb)}.${dip}`;
+  return `At ${say.volts(drive)} rms the resonance of box and vent ${duller}is at ${say.hertz(large.fb)} instead of ${say.hertz(small.fb)}. The second values hold for small signals.${dip}`;
 }

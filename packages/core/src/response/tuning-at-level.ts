@@ -86,6 +86,10 @@ interface Told {
  * | $M$ | | kg/m⁴ | mass of the vent |
  * | $\kappa$ | | 1 | a number that cancels |
  *
+ * The last equation holds while both are weak. A leak and a loss that are strong together also raise the tuning, by
+ * $\sqrt{1 + 1/(Q_{small} Q_R)}$ with $1/Q_R = R(\hat u)/(2\pi f_b M)$, and Q by the same factor: in a box whose small Q is below 1 the
+ * loss can make the resonance sharper.
+ *
  * Losses lower Q at once, and hardly move the tuning, as was measured (bezzola2020: the mass of vents is essentially a constant). The
  * dip of the impedance moves more, since it depends on the coil as well.
  *
