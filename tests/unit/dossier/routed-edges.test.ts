@@ -36,7 +36,9 @@ test('both are in the drawing file on layers of their own, in the picture, and i
   const recess = step('Rout the recess for the driver from outside, 263 mm wide and 6 mm deep');
   const rounded = step('round over the inner edge of the hole of the driver with a radius of 9 mm');
   expect(recess).toBeGreaterThan(step('Mark the centres of the holes'));
-  expect(rounded).toBeGreaterThan(recess);
+  // The middle that the router goes by is gone once the hole is cut.
+  expect(step('Cut the holes before gluing')).toBeGreaterThan(recess);
+  expect(rounded).toBeGreaterThan(step('Cut the holes before gluing'));
   expect(step('Put the box together dry')).toBeGreaterThan(rounded);
   // A disc as wide as the hole and as deep as the recess.
   expect(page).toContain(`about ${(Math.PI * 1.16 ** 2 * 0.06).toFixed(2)} L of air that the tuning does not count`);

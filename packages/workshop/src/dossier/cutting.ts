@@ -93,7 +93,7 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
   const bands = shown.some((piece) => met(piece).length > 0)
     ? ' A shaded band is where a board inside is glued to the other side of the panel; seen from there, left and right change places.'
     : '';
-  const shaped = shapedDrawings(work).map(({ drawing }) =>
+  const shaped = shapedDrawings(sawing.shaped, work).map(({ drawing }) =>
     figure(toSvg(drawing, { width: '175 mm', height: '115 mm' })),
   );
   const listed = sawing.listed.map((hole) => [

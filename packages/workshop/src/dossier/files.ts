@@ -78,9 +78,9 @@ async function sawnFiles(work: Work, sawing: Sawing, step: Step): Promise<BuildF
 }
 
 /** Files of the panels of a box that is no cuboid. */
-async function shapedFiles(work: Work): Promise<BuildFile[]> {
+async function shapedFiles(work: Work, { shaped }: Sawing): Promise<BuildFile[]> {
   const files: BuildFile[] = [];
-  for (const { path, drawing } of shapedDrawings(work)) files.push(...(await drawingFiles(path, drawing)));
+  for (const { path, drawing } of shapedDrawings(shaped, work)) files.push(...(await drawingFiles(path, drawing)));
   return files;
 }
 
@@ -153,7 +153,7 @@ export async function filesToBuildFrom(
   });
   const beside = [
     ...(sawn ? await sawnFiles(work, sawn, step) : []),
-    ...(sawn && box ? await shapedFiles({ ...work, box }) : []),
+    ...(sawn ? await shapedFiles(work, sawn) : []),
     ...(await printedFiles(printings, step)),
     ...(await smallFiles(small.parts)),
   ];
