@@ -41,7 +41,7 @@ export const jointsText = ({ shape, joint, open, panelThickness }: Design['box']
     const asked =
       shape.jointLeftOut === undefined
         ? ''
-        : ` The brief asks for ${JOINTS[shape.jointLeftOut]} ("workshop.joint"). Such joints are made for cuboids: this box has none.`;
+        : ` The brief asks for ${JOINTS[shape.jointLeftOut]} ("workshop.joint"). These pages make that joint for cuboids only: this box is joined as told here.`;
     return `The ${first} and the ${second} panel cover the whole section of the box. ${shape.panels.length > 3 ? 'The others lie between them and meet in mitres.' : 'The other lies between them.'}${asked}`;
   }
   if (joint?.name === 'mitre')

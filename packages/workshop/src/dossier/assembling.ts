@@ -115,7 +115,7 @@ function holing(
   const rounded: WorkStep[] = roundOver
     ? [
         {
-          says: `Then round over the inner edge of the hole of ${each} with a radius of ${lengthText(roundOver)}, so that air gets behind the cone.${tools.bolts ? '' : ' Keep to full thickness where the screws of the frame go in.'}`,
+          says: `Then round over the inner edge of the hole of ${each} with a radius of ${lengthText(roundOver)}, so that air gets behind the cone.${drawn?.some(({ bolts }) => bolts) ? '' : ' Keep to full thickness where the screws of the frame go in.'}`,
           caution: recess ? undefined : cautions.dust,
         },
       ]
