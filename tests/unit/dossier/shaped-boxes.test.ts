@@ -203,6 +203,37 @@ test('a panel that is bent all around is closed to a ring: no edges are mitred',
   expect((await built(workOf('quarterRound', []))).page).toContain('Tape the mitred edges together');
 });
 
+test.each(['underSeat', 'wheelArch', 'wedge'])(
+  'a sheet shows each panel within its rectangle, with its holes: %s',
+  async (name) => {
+    const { files } = await built(workOf(name, [round('vent', 'right', 0.3, 0.33, 0.05)]));
+    const { cut, circles } = dxfOf(files.get('sheets/mdf-1.dxf'));
+    const flat = panelsOf(name);
+    expect(cut).toHaveLength(flat.length);
+    const areaOf = (at: readonly (readonly number[])[]) =>
+      Math.abs(
+        at.reduce((sum, [x, y], i) => sum + x! * at[(i + 1) % at.length]![1]! - at[(i + 1) % at.length]![0]! * y!, 0) /
+          2,
+      );
+    // What covers the section is cut by its outline, the others by their blanks.
+    const wanted = flat.map(({ outline, blank, angles, bent }) =>
+      bent || angles.some((angle) => Math.abs(angle - Math.PI / 2) > 1e-9) ? blank[0] * blank[1] : areaOf(outline),
+    );
+    const sorted = (all: readonly number[]) => [...all].sort((a, b) => a - b).map((one) => one.toFixed(6));
+    expect(sorted(cut.map(({ points }) => areaOf(points) / 1e6))).toEqual(sorted(wanted));
+    expect(circles).toHaveLength(1);
+    // As far from the nearest corners of its panel as the panel's own drawing has it.
+    const own = dxfOf(files.get('panels/right.dxf'));
+    const nearest = ({ cut: all, circles: [hole] }: typeof own) =>
+      all
+        .flatMap(({ points }) =>
+          points.map(([x, y]) => Math.hypot(x! - hole!.points[0]![0]!, y! - hole!.points[0]![1]!)),
+        )
+        .sort((a, b) => a - b)[0]!;
+    expect(nearest({ ...own, cut, circles })).toBeCloseTo(nearest(own), 6);
+  },
+);
+
 /** The solid between both surfaces of a flat panel. */
 function solidOf({ outline, inner, thickness }: ReturnType<typeof panelsOf>[number]): Mesh {
   const count = outline.length;

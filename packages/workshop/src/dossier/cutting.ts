@@ -72,7 +72,8 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
         `Saw along the numbered lines in their order, each from edge to edge.${trimmed} The list tells how far the near side of the blade stands from an edge of the sheet as it is drawn, and after that the width of the piece between fence and blade. The blade takes ${says(nesting.kerf)} more.`,
       ),
       ...nesting.sheets.flatMap((sheet, i) => {
-        const drawing = sheetDrawing(sheet, { name: sheetName(nesting, i) });
+        const boards = sawing.shaped.map(({ panel }) => ({ board: panel, cutouts: [] }));
+        const drawing = sheetDrawing(sheet, { name: sheetName(nesting, i), boards });
         return [
           figure(toSvg(drawing, { width: '175 mm', height: '110 mm' })),
           columns(cutsTold(sheet, nesting.kerf, says)),

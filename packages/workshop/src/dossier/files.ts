@@ -70,7 +70,11 @@ async function sawnFiles(work: Work, sawing: Sawing, step: Step): Promise<BuildF
   for (const one of sawing.sheets) {
     const { nesting } = one;
     for (const [i, sheet] of nesting.sheets.entries()) {
-      const drawing = sheetDrawing(sheet, { pieces: sawing.box?.pieces ?? [], name: sheetName(nesting, i) });
+      const drawing = sheetDrawing(sheet, {
+        pieces: sawing.box?.pieces ?? [],
+        boards: sawing.shaped.map(({ panel, cutouts }) => ({ board: panel, cutouts })),
+        name: sheetName(nesting, i),
+      });
       files.push(...(await drawingFiles(sheetPath(sawing, one, i), drawing)));
     }
   }
