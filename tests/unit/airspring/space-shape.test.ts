@@ -78,10 +78,13 @@ test('the report, the sheet and the data tell the shape, its cuts and its corner
   expect(text.replace(/\s+/g, ' ')).toContain('it is a wedge, 180 mm deep at the top.');
   expect(text.replace(/\s+/g, ' ')).toContain('45° at the front, 31.2° at the slanted');
   expect(text.replace(/\s+/g, ' ')).toContain('the least rectangle that holds a whole panel');
+  // 31.2° is 58.8° away from a square cut.
+  expect(text.replace(/\s+/g, ' ')).toContain('Blades of most saws tilt by 45° at most');
   expect(text.replace(/\s+/g, ' ')).toContain('0 | 0, 400 | 0, 180 | 420, 0 | 420 mm.');
   expect(text).not.toMatch(/NaN|Infinity|undefined/);
   const page = printPage('A wedge', designsOf(brief));
   expect(page).toContain('meet in mitres');
+  expect(page).toContain('Blades of most saws');
   expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);
 });
 
@@ -115,6 +118,7 @@ test('over an arch the outer side is grooved, and its layers grow shorter inward
     { box: { kinds: ['closed'] }, wanted: { ...van.wanted, lowest: '50 Hz', level: '90 dB' } },
   );
   const text = reportText(answers(JSON.stringify(arch))).replace(/\s+/g, ' ');
+  expect(text).not.toContain('Blades of most saws');
   expect(text).toContain('groove its outer side, which is the hollow one,');
   expect(text).toContain('bent by 90° in all');
   // 13 mm deep over a quarter of a turn.

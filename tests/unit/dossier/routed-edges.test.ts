@@ -36,7 +36,9 @@ test('both are in the drawing file on layers of their own, in the picture, and i
   const recess = step('Rout the recess for the driver from outside, 263 mm wide and 6 mm deep');
   const rounded = step('round over the inner edge of the hole of the driver with a radius of 9 mm');
   expect(recess).toBeGreaterThan(step('Mark the centres of the holes'));
-  expect(rounded).toBeGreaterThan(recess);
+  // The middle that the router goes by is gone once the hole is cut.
+  expect(step('Cut the holes before gluing')).toBeGreaterThan(recess);
+  expect(rounded).toBeGreaterThan(step('Cut the holes before gluing'));
   expect(step('Put the box together dry')).toBeGreaterThan(rounded);
   // A disc as wide as the hole and as deep as the recess.
   expect(page).toContain(`about ${(Math.PI * 1.16 ** 2 * 0.06).toFixed(2)} L of air that the tuning does not count`);
@@ -70,10 +72,25 @@ test('without room for it beside a mitre the rest is drawn, and the steps are si
 test('bolts that would come out in the rounded edge are told', async () => {
   const bolts = { count: 8, circle: 0.247, hole: 0.005 };
   const printer = { width: 0.3, height: 0.25 };
-  const { of, notes } = await built({ bolts, roundOver: 0.009, printer });
+  const { of, notes, page } = await built({ bolts, roundOver: 0.009, printer });
+  // The frame is then the template for its screws, which must not come out there either.
+  expect(page).toContain('Keep to full thickness where the screws of the frame go in');
   expect(notes.join()).toContain('Bolts of the driver come out in the rounded edge behind it, of 9 mm');
   expect(circlesOf(of('panels/front.dxf'))).toEqual(expect.arrayContaining(['inside 125']));
-  expect((await built({ bolts, roundOver: 0.004, printer })).notes).toEqual([]);
+  const clear = await built({ bolts, roundOver: 0.004, printer });
+  expect(clear.notes).toEqual([]);
+  expect(clear.page).not.toContain('Keep to full thickness');
+});
+
+test('what does not fit is told in the unit of the pages', async () => {
+  const sheets = [{ length: 0.3, width: 0.3 }];
+  const bolts = { count: 8, circle: 0.247, hole: 0.005 };
+  const { notes } = await filesToBuildFrom(plainWork({ tools: { sheets, bolts, roundOver: 0.009 }, unit: 'in' }));
+  const text = notes.join(' ').replace(/\u00a0/g, ' ');
+  // 280 mm by 280 mm is left of the sheet.
+  expect(text).toContain('(trimmed to 11.02 in by 11.02 in)');
+  expect(text).toContain('the rounded edge behind it, of 0.3543 in');
+  expect(text).not.toMatch(/\d mm/);
 });
 
 test('a driver that would then meet what stands behind it is told', async () => {

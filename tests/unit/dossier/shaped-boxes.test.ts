@@ -150,6 +150,90 @@ test('bolts of a driver are drilled where the panel has room for them', async ()
   expect((await drilled(0.14)) - (await drilled(0.11))).toBe(8);
 });
 
+test('bolts without room are told, and the other holes are drawn', async () => {
+  const tools = { bolts: { count: 8, circle: 0.242, hole: 0.005 }, printer: { width: 0.3, height: 0.3 } };
+  const work = (across: number) => workOf('underSeat', [round('driver', 'right', across, 0.14, 0.2)], { tools });
+  const { notes } = await built(work(0.11));
+  // The middle of the first bolt lies 0.121 × cos 22.5° = 111.79 mm from that of the driver.
+  expect(notes.join().replace(/\u00a0/g, ' ')).toContain(
+    'The holes for the bolts of the drivers are not drawn. On the right, a bolt of the driver passes the panels behind its edges by 19.3 mm',
+  );
+  expect((await built(work(0.14))).notes).toEqual([]);
+});
+
+test('a recess and a rounded edge are drawn, weighed and told, as those of a cuboid are', async () => {
+  const tools = { recess: 0.006, roundOver: 0.005, density: 5000 };
+  const holes = [round('driver', 'right', 0.2, 0.14, 0.232)];
+  const { page, files, notes } = await built(workOf('underSeat', holes, { tools }));
+  expect(notes).toEqual([]);
+  const svg = String(files.get('panels/right.svg'));
+  expect(svg).toContain('recess ⌀ 263, 6 deep of 15');
+  expect(svg).toContain('inner edge rounded, R 5');
+  expect(page).toContain('recess ⌀ 263, 6 deep of 15');
+  expect(page.replace(/\u00a0/g, ' ')).toContain('263 mm wide and 6 mm deep');
+  expect(page).toContain('on the side that the drawings show');
+  const massOf = (text: string) => Number(/weigh about ([\d.]+) kg/.exec(text.replace(/\u00a0/g, ' '))![1]);
+  const bare = await built(workOf('underSeat', holes, { tools: { density: 5000 } }));
+  const ring = (Math.PI / 4) * (0.263 ** 2 - 0.232 ** 2) * 0.006;
+  const edge = (1 - Math.PI / 4) * 0.005 ** 2 * 2 * Math.PI * (0.116 + 0.00112);
+  expect(Math.abs(massOf(bare.page) - massOf(page) - 5000 * (ring + edge))).toBeLessThan(0.11);
+});
+
+test('a recess that would pass the edge of its panel is not drawn, and the steps are silent about it', async () => {
+  const holes = [round('driver', 'right', 0.134, 0.14, 0.232)];
+  const narrow = await built(workOf('underSeat', [{ ...holes[0]!, across: 0.13 }], { tools: { recess: 0.006 } }));
+  expect(narrow.notes.join().replace(/\u00a0/g, ' ')).toContain(
+    'On the right, the recess of the driver passes the edge of the panel by 1.5 mm; 2 mm must be left.',
+  );
+  expect(String(narrow.files.get('panels/right.svg'))).not.toContain('recess');
+  expect(narrow.page).not.toContain('Rout the recess');
+  expect((await built(workOf('underSeat', holes, { tools: { recess: 0.006 } }))).notes).toEqual([]);
+  // At an edge of 45° the floor of the recess is 6 mm nearer to the cut than its rim.
+  const sloped = (up: number) =>
+    built(workOf('underSeat', [round('driver', 'top', 0.1, up, 0.1)], { tools: { recess: 0.006 }, drivers: small }));
+  const small = { ...plainWork().drivers, outerDiameter: 0.12, cutoutDiameter: 0.1 };
+  expect((await sloped(0.0605 + 0.0075)).notes.join()).toContain('comes within 1.5');
+  expect((await sloped(0.0605 + 0.0085)).notes).toEqual([]);
+});
+
+test('a panel that is bent all around is closed to a ring: no edges are mitred', async () => {
+  const { page } = await built(workOf('cylinder', []));
+  expect(page).toContain('Close the bent panel to a ring');
+  expect(page).not.toContain('mitred edges');
+  expect((await built(workOf('quarterRound', []))).page).toContain('Tape the mitred edges together');
+});
+
+test.each(['underSeat', 'wheelArch', 'wedge'])(
+  'a sheet shows each panel within its rectangle, with its holes: %s',
+  async (name) => {
+    const { files } = await built(workOf(name, [round('vent', 'right', 0.3, 0.33, 0.05)]));
+    const { cut, circles } = dxfOf(files.get('sheets/mdf-1.dxf'));
+    const flat = panelsOf(name);
+    expect(cut).toHaveLength(flat.length);
+    const areaOf = (at: readonly (readonly number[])[]) =>
+      Math.abs(
+        at.reduce((sum, [x, y], i) => sum + x! * at[(i + 1) % at.length]![1]! - at[(i + 1) % at.length]![0]! * y!, 0) /
+          2,
+      );
+    // What covers the section is cut by its outline, the others by their blanks.
+    const wanted = flat.map(({ outline, blank, angles, bent }) =>
+      bent || angles.some((angle) => Math.abs(angle - Math.PI / 2) > 1e-9) ? blank[0] * blank[1] : areaOf(outline),
+    );
+    const sorted = (all: readonly number[]) => [...all].sort((a, b) => a - b).map((one) => one.toFixed(6));
+    expect(sorted(cut.map(({ points }) => areaOf(points) / 1e6))).toEqual(sorted(wanted));
+    expect(circles).toHaveLength(1);
+    // As far from the nearest corners of its panel as the panel's own drawing has it.
+    const own = dxfOf(files.get('panels/right.dxf'));
+    const nearest = ({ cut: all, circles: [hole] }: typeof own) =>
+      all
+        .flatMap(({ points }) =>
+          points.map(([x, y]) => Math.hypot(x! - hole!.points[0]![0]!, y! - hole!.points[0]![1]!)),
+        )
+        .sort((a, b) => a - b)[0]!;
+    expect(nearest({ ...own, cut, circles })).toBeCloseTo(nearest(own), 6);
+  },
+);
+
 /** The solid between both surfaces of a flat panel. */
 function solidOf({ outline, inner, thickness }: ReturnType<typeof panelsOf>[number]): Mesh {
   const count = outline.length;

@@ -33,7 +33,7 @@ export function sheetOf(design: Design, say: Phrasing): string {
 <p>${escaped(summary(design, say))}</p>
 ${boards.map((board) => panelDrawing(design, board, say)).join('')}
 <h3>To cut</h3>${tableOf([['', 'panel', 'size', 'thick', ...(box.shape ? ['cuts'] : [])], ...panels])}
-<p>${escaped(`${jointsText(box, say)}${box.shape ? `${bentText(box, say)} ${surfacesText}` : ''}`)}</p>${outlines.length > 0 ? `<p>Corners, across | up: ${escaped(outlines.join(' '))}</p>` : ''}
+<p>${escaped(`${jointsText(box, say)}${box.shape ? `${bentText(box, say)} ${surfacesText(box)}` : ''}`)}</p>${outlines.length > 0 ? `<p>Corners, across | up: ${escaped(outlines.join(' '))}</p>` : ''}
 <h3>Holes</h3>${tableOf([['hole', 'panel', 'size', 'across', 'up'], ...holes])}
 <h3>Parts</h3><p>${escaped(`${driversText(drivers)}.`.replace(/^./, (letter) => letter.toUpperCase()))}</p>${paragraphs.join('')}
 <h3>To measure on the finished box</h3><p>${escaped(impedanceText(design, say))}</p>${tableOf(impedanceRows(design, say))}

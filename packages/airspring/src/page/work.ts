@@ -121,7 +121,7 @@ export function workOf(
         greatest,
       })),
       ...(box.shape && {
-        joints: visible(`${jointsText(box, say)}${bentText(box, say)} ${surfacesText}`),
+        joints: visible(`${jointsText(box, say)}${bentText(box, say)} ${surfacesText(box)}`),
         ...closingPanel(box),
       }),
       boards: [...shapedBoards(box, say), ...box.boards.map((board) => boardOf(board, box, say))],

@@ -41,7 +41,7 @@ export const jointsText = ({ shape, joint, open, panelThickness }: Design['box']
     const asked =
       shape.jointLeftOut === undefined
         ? ''
-        : ` The brief asks for ${JOINTS[shape.jointLeftOut]} ("workshop.joint"). Such joints are made for cuboids: this box has none.`;
+        : ` The brief asks for ${JOINTS[shape.jointLeftOut]} ("workshop.joint"). These pages make that joint for cuboids only: this box is joined as told here.`;
     return `The ${first} and the ${second} panel cover the whole section of the box. ${shape.panels.length > 3 ? 'The others lie between them and meet in mitres.' : 'The other lies between them.'}${asked}`;
   }
   if (joint?.name === 'mitre')
@@ -65,9 +65,17 @@ const outsideText = ({ bottom, back }: FreeOutside, say: Phrasing): string[] => 
     : [`The back is open: leave at least ${say.length(back)} free behind it (common practice).`]),
 ];
 
+/** The smallest angle between surface and cut that a tilted blade makes, rad (common practice). */
+const MOST_TILT = Math.PI / 4;
+
 /** What the listed sizes of the panels of a box that is no cuboid are. */
-export const surfacesText =
-  'Sizes are those of the least rectangle that holds a whole panel. Where its outer surface or its inner one is smaller than that, both are told. An angle is that between the outer surface and the cut, 90° where none is told: with less the outer surface is the larger one at that edge, with more the inner one.';
+export const surfacesText = ({ shape }: Design['box']): string => {
+  const flat = shape?.panels.filter(({ bent }) => bent === undefined).flatMap(({ angles }) => angles) ?? [];
+  const sharp = flat.some((angle) => angle < MOST_TILT - 1e-9)
+    ? ' Blades of most saws tilt by 45° at most, which leaves an angle of 45°: saw there with an allowance, and plane the edge to a smaller angle (common practice).'
+    : '';
+  return `Sizes are those of the least rectangle that holds a whole panel. Where its outer surface or its inner one is smaller than that, both are told. An angle is that between the outer surface and the cut, 90° where none is told: with less the outer surface is the larger one at that edge, with more the inner one.${sharp}`;
+};
 
 /** Thickness of the thin boards that a bent panel is glued of, and of what grooves leave of a board, m (common practice). */
 const [LAYER, LEFT] = [0.003, 0.002];
@@ -167,7 +175,7 @@ export function cutList({ box, drivers }: Design, say: Phrasing): string[] {
   ]);
   return [
     paragraph(
-      `Cut from ${say.length(box.panelThickness)} board. ${jointsText(box, say)}${box.shape ? `${bentText(box, say)} ${surfacesText}` : box.open ? '' : ' Put the back on last.'}`,
+      `Cut from ${say.length(box.panelThickness)} board. ${jointsText(box, say)}${box.shape ? `${bentText(box, say)} ${surfacesText(box)}` : box.open ? '' : ' Put the back on last.'}`,
     ),
     table(box.shape ? 'rlrl' : 'rlr', panels),
     ...(box.shape

@@ -1,14 +1,15 @@
 import { NANOMETRE } from '@airspring/core/quantity';
+import type { Cutout } from '../panel/cutout.js';
 import { airOf } from './brace-air.js';
 import { braceAxes } from './brace-place.js';
 import { turningText } from './elbow-mark.js';
 import type { WorkHole } from './hole.js';
 import { insideBoards, isInside } from './inside-boards.js';
 import { list, paragraph, section, steps } from './markup.js';
+import { recessDiameter } from './recess-room.js';
 import type { ChosenBrace } from './ringing-record.js';
-import { recessDiameter, runsAlong, type Sawing } from './sawing.js';
+import { runsAlong, type Sawing } from './sawing.js';
 import type { Says } from './says.js';
-import { isDrawn } from './shaped-boards.js';
 import type { Work, WorkBox, WorkStep } from './work.js';
 
 /** How the boards of a slot go in: along the panels that are its other sides, or as a tube of their own. */
@@ -53,13 +54,23 @@ function spacersFor({ across, at }: ChosenBrace, box: WorkBox, lengthText: Says)
 
 const boardNames = (names: readonly string[]): string => [...new Set(names)].map((name) => `the ${name}`).join(' and ');
 
+/** How the panels between two others become a ring, and where it stands. */
+function ringText(box: WorkBox): string {
+  const [bent, ...more] = box.boards.flatMap(({ panel }) => (panel ? [panel] : [])).slice(0, -2);
+  const ring =
+    bent?.bent && more.length === 0
+      ? `Close the ${bent.name} panel to a ring, and let its seam set. Glue the ring on ${first(box)}, flush with its edge all around.`
+      : `Tape the mitred edges together from outside, glue, and fold the ring of them around ${first(box)}.`;
+  return `${ring} Lay the ${closing(box)} on dry before the glue sets: it must lie flat.`;
+}
+
 /** What is glued first, and which panel closes the box. */
 function gluing(box: WorkBox, brace: ChosenBrace | undefined, inside: readonly string[], lengthText: Says): string {
   const between = [
     ...(inside.length > 0 ? [`${boardNames(inside)} in its place`] : []),
     ...(brace ? [`the brace between them${spacersFor(brace, box, lengthText)}`] : []),
   ];
-  return `${between.length > 0 ? `, with ${between.join(' and ')}` : ''}. ${box.joints === undefined ? 'Clamp them evenly, and check the diagonals once more before the glue sets.' : `Tape the mitred edges together from outside, glue, and fold the ring of them around ${first(box)}. Lay the ${closing(box)} on dry before the glue sets: it must lie flat.`}`;
+  return `${between.length > 0 ? `, with ${between.join(' and ')}` : ''}. ${box.joints === undefined ? 'Clamp them evenly, and check the diagonals once more before the glue sets.' : ringText(box)}`;
 }
 
 /** How the panels are cut, by what these pages have of them. */
@@ -73,19 +84,25 @@ function cuttingText(sawing: Sawing | undefined): string {
     : `Cut the panels: those that lie on sheets ${bySheets}, the others by the cut list.`;
 }
 
-/** What is routed around the holes of the drivers in the panels, before anything is glued. */
-function routing(
+/** What the drawings of the panels have. */
+const cutoutsOf = ({ box, shaped }: Sawing): readonly Cutout[] =>
+  [...(box?.pieces ?? []), ...shaped].flatMap(({ cutouts }) => cutouts);
+
+/** The holes in the panels, in order: what is routed while the middle of a hole still stands, the holes, and their inner edges. */
+function holing(
   { drivers, cautions, tools }: Work,
   box: WorkBox,
   sawing: Sawing | undefined,
+  [marking, cutting]: readonly [marking: string, cutting: string],
   lengthText: Says,
 ): WorkStep[] {
   const count = box.holes.filter((hole) => hole.what === 'driver' && !isInside(hole)).length;
-  // What is drawn has room; a box that is no cuboid has no such drawing.
-  const drawn = sawing?.box?.pieces.flatMap(({ cutouts }) => cutouts.filter(({ part }) => part === 'driver'));
+  // What is drawn has room.
+  const drawn = sawing && cutoutsOf(sawing).filter(({ part }) => part === 'driver');
   const recess = drawn ? drawn.some((one) => one.recess) && tools.recess : tools.recess;
   const roundOver = drawn ? drawn.some((one) => one.roundOver) && tools.roundOver : tools.roundOver;
-  if (count === 0) return [];
+  if (box.holes.length === 0) return [];
+  if (count === 0 || (!recess && !roundOver)) return [{ says: `${marking} ${cutting}` }];
   const each = count > 1 ? 'each driver' : 'the driver';
   const stepped: WorkStep[] = recess
     ? [
@@ -98,12 +115,14 @@ function routing(
   const rounded: WorkStep[] = roundOver
     ? [
         {
-          says: `When its hole is cut, round over the inner edge of the hole of ${each} with a radius of ${lengthText(roundOver)}, so that air gets behind the cone.${tools.bolts ? '' : ' Keep to full thickness where the screws of the frame go in.'}`,
+          says: `Then round over the inner edge of the hole of ${each} with a radius of ${lengthText(roundOver)}, so that air gets behind the cone.${drawn?.some(({ bolts }) => bolts) ? '' : ' Keep to full thickness where the screws of the frame go in.'}`,
           caution: recess ? undefined : cautions.dust,
         },
       ]
     : [];
-  return [...stepped, ...rounded];
+  return recess
+    ? [{ says: marking }, ...stepped, { says: cutting }, ...rounded]
+    : [{ says: `${marking} ${cutting}` }, ...rounded];
 }
 
 /** The work in order, with what is checked on the way. */
@@ -117,9 +136,7 @@ function stepsFor(
   const { cautions, vents, drivers, tools, filled = [] } = work;
   const shaped = box.joints !== undefined;
   /** Whether drawings of panels have holes. */
-  const drawn = shaped
-    ? box.holes.some((hole) => isDrawn(box, hole))
-    : (sawing?.box?.pieces.some(({ cutouts }) => cutouts.length > 0) ?? false);
+  const drawn = sawing !== undefined && cutoutsOf(sawing).length > 0;
   const inPanels = box.holes.filter((hole) => !isInside(hole));
   const bent = vents.some(({ bend }) => bend !== undefined);
   const slot = inPanels.find(({ what, form }) => what === 'vent' && form === 'rectangle');
@@ -150,6 +167,7 @@ function stepsFor(
   const terminals = inPanels.some(({ what }) => what === 'terminals')
     ? ''
     : ` Cut one for the terminals or the cable as well, low on ${shaped ? 'a panel that stays free' : 'the back'}, where nothing stands behind it.`;
+  const marking = `Mark the centres of the holes ${drawn ? 'on the side that the drawings show' : 'as listed under "Holes", on the outer side'}.`;
   return [
     {
       says: `Measure the board at several places. These pages are made for ${lengthText(box.thickness)}. If it differs by more than 0.3 mm, write the measured thickness into the brief and make the pages again.`,
@@ -158,14 +176,7 @@ function stepsFor(
     {
       says: `Lay equal panels on each other: their edges must agree. Measure both diagonals of each ${shaped ? 'rectangular ' : ''}panel: they must agree within 1 mm.`,
     },
-    ...(box.holes.length > 0
-      ? [
-          {
-            says: `Mark the centres of the holes ${drawn ? 'on the side that the drawings show' : 'as listed under "Holes", on the outer side'}. Cut the holes before gluing.${terminals}`,
-          },
-        ]
-      : []),
-    ...routing(work, box, sawing, lengthText),
+    ...holing(work, box, sawing, [marking, `Cut the holes before gluing.${terminals}`], lengthText),
     {
       says: `Put the box together dry, without glue${brace ? ', with the brace in its place' : ''}. Every joint must close by hand, and ${shaped ? `the ${closing(box)} must lie on all edges around the open side` : 'the diagonals of the open side must agree within 1 mm'}.${brace ? ` Try whether the driver${opening ? ` and the ${opening}` : ''} go${opening ? '' : 'es'} past the brace.` : ''}`,
     },

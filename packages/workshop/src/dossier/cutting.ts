@@ -72,7 +72,8 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
         `Saw along the numbered lines in their order, each from edge to edge.${trimmed} The list tells how far the near side of the blade stands from an edge of the sheet as it is drawn, and after that the width of the piece between fence and blade. The blade takes ${says(nesting.kerf)} more.`,
       ),
       ...nesting.sheets.flatMap((sheet, i) => {
-        const drawing = sheetDrawing(sheet, { name: sheetName(nesting, i) });
+        const boards = sawing.shaped.map(({ panel }) => ({ board: panel, cutouts: [] }));
+        const drawing = sheetDrawing(sheet, { name: sheetName(nesting, i), boards });
         return [
           figure(toSvg(drawing, { width: '175 mm', height: '110 mm' })),
           columns(cutsTold(sheet, nesting.kerf, says)),
@@ -93,7 +94,7 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
   const bands = shown.some((piece) => met(piece).length > 0)
     ? ' A shaded band is where a board inside is glued to the other side of the panel; seen from there, left and right change places.'
     : '';
-  const shaped = shapedDrawings(work).map(({ drawing }) =>
+  const shaped = shapedDrawings(sawing.shaped, work).map(({ drawing }) =>
     figure(toSvg(drawing, { width: '175 mm', height: '115 mm' })),
   );
   const listed = sawing.listed.map((hole) => [

@@ -70,7 +70,11 @@ async function sawnFiles(work: Work, sawing: Sawing, step: Step): Promise<BuildF
   for (const one of sawing.sheets) {
     const { nesting } = one;
     for (const [i, sheet] of nesting.sheets.entries()) {
-      const drawing = sheetDrawing(sheet, { pieces: sawing.box?.pieces ?? [], name: sheetName(nesting, i) });
+      const drawing = sheetDrawing(sheet, {
+        pieces: sawing.box?.pieces ?? [],
+        boards: sawing.shaped.map(({ panel, cutouts }) => ({ board: panel, cutouts })),
+        name: sheetName(nesting, i),
+      });
       files.push(...(await drawingFiles(sheetPath(sawing, one, i), drawing)));
     }
   }
@@ -78,9 +82,9 @@ async function sawnFiles(work: Work, sawing: Sawing, step: Step): Promise<BuildF
 }
 
 /** Files of the panels of a box that is no cuboid. */
-async function shapedFiles(work: Work): Promise<BuildFile[]> {
+async function shapedFiles(work: Work, { shaped }: Sawing): Promise<BuildFile[]> {
   const files: BuildFile[] = [];
-  for (const { path, drawing } of shapedDrawings(work)) files.push(...(await drawingFiles(path, drawing)));
+  for (const { path, drawing } of shapedDrawings(shaped, work)) files.push(...(await drawingFiles(path, drawing)));
   return files;
 }
 
@@ -153,7 +157,7 @@ export async function filesToBuildFrom(
   });
   const beside = [
     ...(sawn ? await sawnFiles(work, sawn, step) : []),
-    ...(sawn && box ? await shapedFiles({ ...work, box }) : []),
+    ...(sawn ? await shapedFiles(work, sawn) : []),
     ...(await printedFiles(printings, step)),
     ...(await smallFiles(small.parts)),
   ];

@@ -36,7 +36,8 @@ export function printingSection(work: Work, printings: readonly Printing[], says
   const parts = printings.flatMap(
     ({ vent, wall, nozzle, flangeDiameter, parts: pieces, cuts, picture, detuning, mass }, nth) => {
       const asked = designedWall(vent);
-      const thicker = wall > asked + NANOMETRE ? `; the design has ${says(asked)}` : '';
+      /** The rest of the pages speaks of the tube as it is designed. */
+      const designed = (length: number) => (wall > asked + NANOMETRE ? `; the design has ${says(length)}` : '');
       const ends = [0, ...cuts, vent.length];
       const rows = pieces.map(({ name }, i) => [
         `${vent.count} ×`,
@@ -51,8 +52,11 @@ export function printingSection(work: Work, printings: readonly Printing[], says
           [],
           [
             ['inner diameter', says(vent.diameter)],
-            ['wall', `${says(wall)}, ${Math.round(wall / nozzle)} lines of a nozzle of ${says(nozzle)}${thicker}`],
-            ['outer diameter', says(vent.diameter + 2 * wall)],
+            [
+              'wall',
+              `${says(wall)}, ${Math.round(wall / nozzle)} lines of a nozzle of ${says(nozzle)}${designed(asked)}`,
+            ],
+            ['outer diameter', `${says(vent.diameter + 2 * wall)}${designed(vent.diameter + 2 * asked)}`],
             ['flange', `${says(flangeDiameter)}, ${says(FLANGE)} thick`],
             ['length along the centre line', says(vent.length)],
             [`tunes the ${vent.chamber ? `${vent.chamber} chamber` : 'box'} to`, `${vent.fb.toFixed(1)} Hz`],

@@ -5,6 +5,12 @@ import { isInside } from './inside-boards.js';
 import type { Says } from './says.js';
 import type { WorkBox } from './work.js';
 
+/** Room for the frame of a driver in its recess, on the diameter, m (common practice). */
+const FRAME_PLAY = 1e-3;
+
+/** How wide a recess is for a frame, m. */
+export const recessDiameter = (frame: number): number => frame + FRAME_PLAY;
+
 /** Nearer than this a solid stands behind a hole, m. */
 const BEHIND = 1e-3;
 

@@ -19,7 +19,9 @@ import {
   rabbet,
 } from '../panel/index.js';
 import type { WorkHole } from './hole.js';
-import { holesIn, isDrawn, woodOf } from './shaped-boards.js';
+import { recessDiameter } from './recess-room.js';
+import { holesIn, isDrawn, type ShapedBoard, shapedBoards, woodOf } from './shaped-boards.js';
+import { shapedReasons } from './shaped-cutouts.js';
 import type { WorkBoard, WorkBox, WorkTools } from './work.js';
 
 /** What a workshop is taken to have where it does not say (common practice). */
@@ -32,6 +34,8 @@ export const usual = {
 /** All that a saw makes for a box. */
 export interface Sawing {
   readonly box?: PanelBox;
+  /** Of a box that is no cuboid: its panels, with what is cut into them. */
+  readonly shaped: readonly ShapedBoard[];
   /** Holes that no drawing shows: those in boards inside. */
   readonly listed: readonly WorkHole[];
   readonly rows: readonly CutListRow[];
@@ -72,12 +76,6 @@ const openingOf = (hole: WorkHole): CutoutInput['opening'] =>
   hole.form === 'circle'
     ? { diameter: si('length', hole.diameter) }
     : { width: si('length', hole.sides[0]), height: si('length', hole.sides[1]) };
-
-/** Room for the frame of a driver in its recess, on the diameter, m (common practice). */
-const FRAME_PLAY = 1e-3;
-
-/** How wide a recess is for a frame, m. */
-export const recessDiameter = (frame: number): number => frame + FRAME_PLAY;
 
 /** What is made around the hole of a driver. */
 const aroundDriver = (
@@ -181,6 +179,9 @@ export function sawingOf(
   const listed = box.holes.filter((hole) => !drawn.includes(hole));
   const panels = box.joints === undefined ? panelsOf({ ...box, holes: drawn }, tools, braces) : undefined;
   if (panels && !panels.ok) return panels;
+  const shaped = shapedBoards({ ...box, holes: drawn }, tools);
+  const because = shapedReasons(shaped);
+  if (because.length > 0) return { ok: false, because };
   const rows = [...(panels ? cutList(panels) : []), ...together(box.boards.map((one) => boardRow(one, board, box)))];
   const sheets: Sawing['sheets'][number][] = [];
   const unnested: Sawing['unnested'][number][] = [];
@@ -199,6 +200,7 @@ export function sawingOf(
   return {
     ok: true,
     ...(panels && { box: panels }),
+    shaped,
     listed,
     rows,
     sheets,

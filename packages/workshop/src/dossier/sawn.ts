@@ -4,7 +4,12 @@ import { type Sawing, sawingOf } from './sawing.js';
 import type { Says } from './says.js';
 import type { WorkBox, WorkTools } from './work.js';
 
-const told = (because: readonly { readonly text: string }[]): string => because.map(({ text }) => text).join(' ');
+/** Reasons, which tell lengths in millimetres, in the unit of the pages. */
+const told = (because: readonly { readonly text: string }[], says: Says): string =>
+  because
+    .map(({ text }) => text)
+    .join(' ')
+    .replace(/\b(\d+(?:\.\d+)?) mm\b/g, (_, length: string) => says(Number(length) / 1e3));
 
 /** What to do about parts that are larger than every sheet, or more than the sheets. */
 const LARGER =
@@ -41,29 +46,37 @@ export function sawn(
   notes: string[],
   says: Says,
 ): Sawing | undefined {
-  const found = madeWhole(box, tools, braces, notes);
+  const found = madeWhole(box, tools, braces, notes, says);
   if (found === undefined) return undefined;
   for (const { board, thickness, because } of found.unnested)
-    notes.push(`The pieces of ${board}, ${says(thickness)} thick, are not laid on sheets. ${told(because)} ${LARGER}`);
+    notes.push(
+      `The pieces of ${board}, ${says(thickness)} thick, are not laid on sheets. ${told(because, says)} ${LARGER}`,
+    );
   if (tools.recess !== undefined) notes.push(...recessNotes(box, tools.recess, says));
   return found;
 }
 
 /** The boards with as much as there is room for. */
-function madeWhole(box: WorkBox, tools: WorkTools, braces: readonly BraceInput[], notes: string[]): Sawing | undefined {
+function madeWhole(
+  box: WorkBox,
+  tools: WorkTools,
+  braces: readonly BraceInput[],
+  notes: string[],
+  says: Says,
+): Sawing | undefined {
   const whole = sawingOf(box, tools, braces);
   if (whole.ok) return whole;
   for (const [what, less] of withLess(tools)) {
     const made = sawingOf(box, less, braces);
     if (!made.ok) continue;
-    notes.push(`${what} ${told(whole.because)}`);
+    notes.push(`${what} ${told(whole.because, says)}`);
     return made;
   }
   const listed = sawingOf(box, tools, braces, 'listed');
   notes.push(
     listed.ok
-      ? `The drawings have no holes: their places are listed under "Holes". ${told(whole.because)}`
-      : told(listed.because),
+      ? `The drawings have no holes: their places are listed under "Holes". ${told(whole.because, says)}`
+      : told(listed.because, says),
   );
   return listed.ok ? listed : undefined;
 }

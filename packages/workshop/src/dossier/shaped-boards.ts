@@ -2,10 +2,11 @@ import { si } from '@airspring/core/quantity';
 import type { ShapedPanel } from '@airspring/core/space';
 import { type Drawing, outlineDrawing } from '../drawing/index.js';
 import { seenFromOutside } from '../drawing/outline-drawing.js';
-import { boundsOf, clearanceAt } from '../outline/index.js';
-import { boltsOf, type Cutout, cutoutVolume } from '../panel/cutout.js';
+import { boundsOf } from '../outline/index.js';
+import { type Cutout, cutoutVolume } from '../panel/cutout.js';
 import { elbowsBehind } from './elbow-mark.js';
 import type { WorkHole } from './hole.js';
+import { recessDiameter } from './recess-room.js';
 import { slug } from './slug.js';
 import type { Work, WorkBoard, WorkBox, WorkTools } from './work.js';
 
@@ -15,10 +16,27 @@ const metres = (value: number) => si('length', value);
 export const holesIn = ({ name, face }: ShapedPanel, { holes }: WorkBox): readonly WorkHole[] =>
   holes.filter(({ board, face: own }) => (board === undefined ? own === face : board.name === name));
 
-/** A hole as it is cut, from the lower left of the outer surface as it is seen from outside; with the bolts of a driver where there is room for them. */
-function cutoutOf(hole: WorkHole, { face, outline }: ShapedPanel, { bolts }: WorkTools): Cutout {
+/** What is made around the hole of a driver. */
+const aroundDriver = ({ bolts, recess, roundOver }: WorkTools, frame: number | undefined): Partial<Cutout> => ({
+  ...(bolts && {
+    bolts: {
+      count: bolts.count,
+      diameter: metres(bolts.circle),
+      hole: metres(bolts.hole),
+      turn: Math.PI / bolts.count,
+    },
+  }),
+  ...(recess !== undefined &&
+    frame !== undefined && {
+      recess: { form: { diameter: metres(recessDiameter(frame)) }, depth: metres(recess) },
+    }),
+  ...(roundOver !== undefined && { roundOver: metres(roundOver) }),
+});
+
+/** A hole as it is cut, from the lower left of the outer surface as it is seen from outside. */
+function cutoutOf(hole: WorkHole, { face, outline }: Pick<ShapedPanel, 'face' | 'outline'>, tools: WorkTools): Cutout {
   const [across, up] = seenFromOutside(face, boundsOf(outline)[1], [hole.across, hole.up]);
-  const cutout: Cutout = {
+  return {
     part: hole.what,
     across: metres(across),
     up: metres(up),
@@ -26,20 +44,18 @@ function cutoutOf(hole: WorkHole, { face, outline }: ShapedPanel, { bolts }: Wor
       hole.form === 'circle'
         ? { diameter: metres(hole.diameter) }
         : { width: metres(hole.sides[0]), height: metres(hole.sides[1]), cornerRadius: metres(0) },
+    ...(hole.what === 'driver' && aroundDriver(tools, hole.frame)),
   };
-  if (bolts === undefined || hole.what !== 'driver') return cutout;
-  const circle = {
-    count: bolts.count,
-    diameter: metres(bolts.circle),
-    hole: metres(bolts.hole),
-    turn: Math.PI / bolts.count,
-  };
-  const fits = boltsOf(circle).every(([x, y]) => clearanceAt(outline, [hole.across + x, hole.up + y]) > bolts.hole / 2);
-  return fits ? { ...cutout, bolts: circle } : cutout;
+}
+
+/** A panel of a box that is no cuboid, with what is cut into it. */
+export interface ShapedBoard {
+  readonly panel: ShapedPanel;
+  readonly cutouts: readonly Cutout[];
 }
 
 /** The panels of a box that is no cuboid, each with what is cut into it. */
-const shapedPanels = (box: WorkBox, tools: WorkTools) =>
+export const shapedBoards = (box: WorkBox, tools: WorkTools): readonly ShapedBoard[] =>
   box.boards.flatMap(({ panel }) =>
     panel ? [{ panel, cutouts: holesIn(panel, box).map((hole) => cutoutOf(hole, panel, tools)) }] : [],
   );
@@ -54,7 +70,7 @@ export function woodOf(
   box: WorkBox,
   tools: WorkTools,
 ): number {
-  const plain = { outline: [[0, 0]] } as unknown as ShapedPanel;
+  const plain = { outline: [[0, 0]] as const };
   const cutouts = panel
     ? holesIn(panel, box).map((hole) => cutoutOf(hole, panel, tools))
     : box.holes.filter(({ board }) => board?.name === name).map((hole) => cutoutOf(hole, plain, {}));
@@ -63,13 +79,14 @@ export function woodOf(
 }
 
 /** The drawing of each panel of a box that is no cuboid, and where its files go. */
-export function shapedDrawings({ box, tools, vents }: Work): readonly { path: string; drawing: Drawing }[] {
-  if (box === undefined) return [];
-  return shapedPanels(box, tools).map(({ panel, cutouts }) => ({
+export const shapedDrawings = (
+  shaped: readonly ShapedBoard[],
+  { vents }: Pick<Work, 'vents'>,
+): readonly { path: string; drawing: Drawing }[] =>
+  shaped.map(({ panel, cutouts }) => ({
     path: `panels/${slug(panel.name)}`,
     drawing: outlineDrawing(panel, {
       cutouts,
       pointing: panel.face ? elbowsBehind({ face: panel.face }, { vents }) : [],
     }),
   }));
-}

@@ -11,7 +11,7 @@ export { type Section, type SectionPart, sectionDrawing } from './section-drawin
 /** How is a flat part drawn, or a hole in a panel, with its sizes? */
 export { type Plate, plateDrawing } from './plate-drawing.js';
 /** How is a board drawn that is no rectangle? */
-export { outlineDrawing } from './outline-drawing.js';
+export { type CutBoard, outlineDrawing } from './outline-drawing.js';
 export type { OutlinedBoard } from './outline-edges.js';
 /** What does a drawing consist of? */
 export type { At, Callout, Corner, Dimension, Drawing, Label, Purpose, Shape } from './drawing.js';

@@ -37,6 +37,36 @@ function laid({ outline, inner = outline, blank, bent, face }: OutlinedBoard) {
   return { outer: put(seen(outline)), inner: put(seen(inner)), blank: held, size, start: [-across[0], -up[0]] as At };
 }
 
+/** A board as it lies in its drawing, with its cutouts in place, and the shapes of both. */
+function shapesOf(board: OutlinedBoard, held: readonly Cutout[]) {
+  const { outer, inner, blank, start } = laid(board);
+  const cutouts = held.map(
+    (one): Cutout => ({
+      ...one,
+      across: si('length', one.across + start[0]),
+      up: si('length', one.up + start[1]),
+    }),
+  );
+  const { bent, angles = [] } = board;
+  const isRectangle = bent !== undefined || angles.some((angle) => Math.abs(angle - Math.PI / 2) > 1e-9);
+  const body: Shape[] = isRectangle
+    ? [rectangle('cut', [0, 0], blank[0], blank[1]), ...(bent ? [] : edgeLines(outer, inner, blank))]
+    : [{ purpose: 'cut', form: 'path', closed: true, corners: outer.map((at) => ({ at })) }];
+  return { outer, inner, blank, cutouts, isRectangle, shapes: [...body, ...cutouts.flatMap(cutoutShapes)] };
+}
+
+/** A board with what is cut into it, without notes, for a sheet of several; and the rectangle that it is sawn from. */
+export function outlineShapes({ board, cutouts }: CutBoard): { readonly shapes: readonly Shape[]; readonly blank: At } {
+  const { shapes, blank } = shapesOf(board, cutouts);
+  return { shapes, blank };
+}
+
+/** A board with cutouts, placed from the lower left of its outer surface as it is seen. */
+export interface CutBoard {
+  readonly board: OutlinedBoard;
+  readonly cutouts: readonly Cutout[];
+}
+
 /**
  * A board by its outline as it is seen from outside, in the least rectangle that holds its outer and its inner surface: its corners, what it
  * meets at each edge and at which angle it is cut, its cutouts, and all lengths from the lower left. `cutouts` are placed from the lower left
@@ -52,18 +82,7 @@ export function outlineDrawing(
   }: { readonly cutouts?: readonly Cutout[] | undefined; readonly pointing?: readonly Pointing[] | undefined } = {},
 ): Drawing {
   const { name, thickness, bent, face } = board;
-  const { outer, inner, blank, start } = laid(board);
-  const cutouts = held.map(
-    (one): Cutout => ({
-      ...one,
-      across: si('length', one.across + start[0]),
-      up: si('length', one.up + start[1]),
-    }),
-  );
-  const isRectangle = bent !== undefined || (board.angles ?? []).some((angle) => Math.abs(angle - Math.PI / 2) > 1e-9);
-  const body: Shape[] = isRectangle
-    ? [rectangle('cut', [0, 0], blank[0], blank[1]), ...(bent ? [] : edgeLines(outer, inner, blank))]
-    : [{ purpose: 'cut', form: 'path', closed: true, corners: outer.map((at) => ({ at })) }];
+  const { outer, inner, blank, cutouts, isRectangle, shapes } = shapesOf(board, held);
   const corners = bent ? [] : [...cornersOf(outer), ...(isRectangle ? inner : [])];
   const ends = ([0, 1] as const).map((k) =>
     distinct([0, ...corners.map((at) => at[k]), ...cutouts.map(({ across, up }) => [across, up][k]!), blank[k]]),
@@ -100,7 +119,7 @@ export function outlineDrawing(
     title: `${capital(name)}: ${sizes} × ${mm(thickness)} mm`,
     subtitle: ['seen from outside; lengths in mm', ...notes].join('; '),
     description: `The ${name}, ${sizes} mm around, with ${cornersOf(outer).length} corners${cutouts.length > 0 ? ` and ${cutouts.length} cutouts` : ''}, seen from outside.`,
-    shapes: [...body, ...cutouts.flatMap(cutoutShapes), ...cutouts.flatMap(centreMark), ...marked.shapes],
+    shapes: [...shapes, ...cutouts.flatMap(centreMark), ...marked.shapes],
     dimensions,
     labels: words.labels,
     callouts: [...leading, ...words.callouts],

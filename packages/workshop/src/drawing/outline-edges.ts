@@ -47,22 +47,27 @@ function runsOf(meets: readonly string[]): { readonly first: number; readonly co
   return runs;
 }
 
+/** Whether a board lies over the edges of those around it, and not between them. */
+export const isCover = ({ outline, angles = [], bent }: OutlinedBoard): boolean =>
+  bent === undefined && (outline.length !== 4 || angles.every((angle) => Math.abs(angle - Math.PI / 2) < NEAR));
+
 /** What stands along the edges of a board: what it meets there, and at which angle it is cut. `led` tells from which heights lines lead to the right. */
 export function edgeWords(
-  { angles = [], meets = [], bent }: OutlinedBoard,
+  board: OutlinedBoard,
   outline: readonly At[],
   blank: At,
   ends: readonly (readonly number[])[],
   led: readonly number[],
 ): { readonly labels: Label[]; readonly callouts: Callout[] } {
+  const { angles = [], meets = [] } = board;
   const callouts: Callout[] = [];
   const along: { readonly text: string; readonly beside: Edge; readonly from: At; readonly to: At }[] = [];
-  const covers = outline.length !== 4 || angles.every((angle) => Math.abs(angle - Math.PI / 2) < NEAR);
+  const covers = isCover(board);
   for (const { first, count, name } of runsOf(meets)) {
     if (name === '') continue;
     const angle = angles[first] ?? Math.PI / 2;
     const square = Math.abs(angle - Math.PI / 2) < NEAR;
-    const text = square ? `${covers && !bent ? 'covers' : 'against'} ${name}` : `${name}: cut at ${degrees(angle)}°`;
+    const text = square ? `${covers ? 'covers' : 'against'} ${name}` : `${name}: cut at ${degrees(angle)}°`;
     const [from, to] = [outline[first]!, outline[(first + count) % outline.length]!];
     const middle: At =
       count === 1

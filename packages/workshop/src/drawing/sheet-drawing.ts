@@ -3,15 +3,26 @@ import type { NestedPart, NestedSheet } from '../nesting/index.js';
 import type { Piece } from '../panel/index.js';
 import { liesAlongWidth } from '../panel/piece.js';
 import { capital, type Drawing, type Label, line, millimetres as mm, moved, rectangle, type Shape } from './drawing.js';
+import { type CutBoard, outlineShapes } from './outline-drawing.js';
 import { pieceShapes } from './piece-drawing.js';
 
 /** A piece as it lies on its sheet, with its cutouts; without the piece, its outline. */
-function partShapes({ name, x, y, length, width, turned }: NestedPart, pieces: readonly Piece[]): readonly Shape[] {
+function partShapes(
+  { name, x, y, length, width, turned }: NestedPart,
+  pieces: readonly Piece[],
+  boards: readonly CutBoard[],
+): readonly Shape[] {
+  const put = (shapes: readonly Shape[], lies: boolean) => {
+    // Its length lies along x; a piece that is drawn upright is turned for that, and once more where the nesting turned it.
+    const quarter = lies === turned;
+    return shapes.map((shape) => moved(shape, quarter ? [x + length, y] : [x, y], quarter));
+  };
   const piece = pieces.find((one) => one.name === name);
-  if (piece === undefined) return [rectangle('cut', [x, y], length, width)];
-  // Its length lies along x; a piece that is drawn upright is turned for that, and once more where the nesting turned it.
-  const quarter = liesAlongWidth(piece) === turned;
-  return pieceShapes(piece).map((shape) => moved(shape, quarter ? [x + length, y] : [x, y], quarter));
+  if (piece) return put(pieceShapes(piece), liesAlongWidth(piece));
+  const board = boards.find((one) => one.board.name === name);
+  if (board === undefined) return [rectangle('cut', [x, y], length, width)];
+  const { shapes, blank } = outlineShapes(board);
+  return [rectangle('note', [x, y], length, width), ...put(shapes, blank[0] >= blank[1])];
 }
 
 interface Area {
@@ -30,7 +41,7 @@ const size = ({ length, width }: Area): string => `${mm(length)} × ${mm(width)}
 
 /**
  * The drawing of a sheet with the parts on it, the cuts in their order, and what is left over. `pieces` adds the cutouts of each piece
- * by its name, for a router that cuts all of them; `name` is what the sheet is called, where several of one size are cut.
+ * by its name, for a router that cuts all of them, and `boards` does so for boards by their outlines; `name` is what the sheet is called, where several of one size are cut.
  *
  * @example toSvg(sheetDrawing(nesting.sheets[0], { pieces: box.pieces }))
  */
@@ -38,8 +49,13 @@ export function sheetDrawing(
   sheet: NestedSheet,
   {
     pieces = [],
+    boards = [],
     name = sheet.name,
-  }: { readonly pieces?: readonly Piece[] | undefined; readonly name?: string | undefined } = {},
+  }: {
+    readonly pieces?: readonly Piece[] | undefined;
+    readonly boards?: readonly CutBoard[] | undefined;
+    readonly name?: string | undefined;
+  } = {},
 ): Drawing {
   const { length, width, parts, cuts, offcuts } = sheet;
   const used = parts.reduce((sum, part) => sum + part.length * part.width, 0);
@@ -61,7 +77,7 @@ export function sheetDrawing(
     description: `A sheet of ${mm(length)} by ${mm(width)} mm with ${parts.length} parts, to be sawn by ${cuts.length} cuts from edge to edge.`,
     shapes: [
       ...offcuts.map(({ x, y, length: long, width: wide }) => rectangle('note', [x, y], long, wide, 'tint')),
-      ...parts.flatMap((part) => partShapes(part, pieces)),
+      ...parts.flatMap((part) => partShapes(part, pieces, boards)),
       rectangle('note', [0, 0], length, width),
       ...cuts.map(({ across, at, from, to }) =>
         across === 'x' ? line('note', [at, from], [at, to]) : line('note', [from, at], [to, at]),

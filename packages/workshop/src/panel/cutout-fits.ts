@@ -48,7 +48,7 @@ function holesOf(
 }
 
 /** What within one cutout cannot be made. */
-function withinReasons(
+export function withinReasons(
   { part, opening, recess, bolts, roundOver }: Cutout,
   panel: number,
   layer: number,
@@ -160,21 +160,30 @@ function onFace(box: BoxOfPanels, piece: Piece, own: readonly Cutout[], braces: 
     }
     if (cutout.recess)
       because.push(...recessReasons(box, piece, cutout, patch('', middle, cutout.recess.form), fromEdge));
-    for (const [j, other] of own.entries()) {
-      if (j <= i) continue;
-      const all = (one: Cutout, at: readonly [number, number]) => [
-        ...holesOf(one, at),
-        ...(one.recess ? [patch(`the recess of the ${one.part}`, at, one.recess.form)] : []),
-      ];
-      const theirs = all(other, middles[j]!);
-      const least = Math.min(...all(cutout, middle).flatMap((one) => theirs.map((two) => apart(one, two))));
-      if (least >= play - NANOMETRE) continue;
-      const where = least < 0 ? 'overlap' : `are ${mm(least)} apart`;
-      const text = `On the ${face}, the cutouts of ${cutout.part} and ${other.part} ${where}; ${mm(play)} must stay between them.`;
-      because.push({ code: 'cutouts-meet', text });
-    }
   }
-  return because;
+  return [...because, ...betweenReasons(face, own, middles, play)];
+}
+
+/** Why cutouts of one panel do not fit beside each other. */
+export function betweenReasons(
+  name: string,
+  own: readonly Cutout[],
+  middles: readonly (readonly [number, number])[],
+  play: number,
+): Reason[] {
+  const all = own.map((one, i) => [
+    ...holesOf(one, middles[i]!),
+    ...(one.recess ? [patch(`the recess of the ${one.part}`, middles[i]!, one.recess.form)] : []),
+  ]);
+  return own.flatMap((cutout, i) =>
+    own.slice(i + 1).flatMap((other, j): Reason[] => {
+      const least = Math.min(...all[i]!.flatMap((one) => all[i + 1 + j]!.map((two) => apart(one, two))));
+      if (least >= play - NANOMETRE) return [];
+      const where = least < 0 ? 'overlap' : `are ${mm(least)} apart`;
+      const text = `On the ${name}, the cutouts of ${cutout.part} and ${other.part} ${where}; ${mm(play)} must stay between them.`;
+      return [{ code: 'cutouts-meet', text }];
+    }),
+  );
 }
 
 /** A recess may reach over the board behind it, but neither past the edge of its own panel nor down to a joint. */

@@ -141,7 +141,8 @@ const shape = {
 };
 
 const usual: readonly Face[] = ['front', 'back', 'top', 'bottom', 'left', 'right'];
-const DEFAULT_PLAY: Length = si('length', 0.002);
+/** What is left of a board around what is cut into it, unless the box says. */
+export const DEFAULT_PLAY: Length = si('length', 0.002);
 
 export function readPanelBox(input: PanelBoxInput): BoxOfPanels {
   const read = readFields('box', input, shape);
