@@ -65,7 +65,7 @@ export function refuseBadTopology(topology: Topology): void {
     add('conflict', `values.${name}`, name, 'a name that no element has', 'Rename the factor or the delay.');
   }
   if (outlets.length > 0 && Object.hasOwn(probes, RADIATED_FLOW)) {
-    const expected = 'no probe of this name, since it is the name of the sum of the outlets';
+    const expected = 'another name: the sum of the outlets has this one';
     add('conflict', `probes.${RADIATED_FLOW}`, RADIATED_FLOW, expected, 'Remove the probe, or the outlets.');
   }
   refuse(faults);
