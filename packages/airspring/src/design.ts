@@ -106,9 +106,9 @@ function notMet(search: Search, told: Told): Answered {
   // Should the leanings find nothing, there is still the box that showed that this brief can be met.
   const chosen = select(again, bestBoxes(again)) ?? [{ box, leaning: 'balanced' }];
   const shown = { search: again, chosen };
-  // A look beyond the brief may find a box within it that the search missed.
-  if (changes.length === 0) return { answer: metOf(again, chosen, told), shown };
   const answer = metOf(again, chosen, told);
+  // A look beyond the brief may find a box within it that the search missed.
+  if (changes.length === 0) return { answer, shown };
   return { answer: { ...head, nearest: { changes, brief: brief as unknown as Brief, answer } }, shown };
 }
 
