@@ -17,7 +17,6 @@ import {
   respond,
 } from '@airspring/core/response';
 import {
-  flareForLength,
   lengthForTuning,
   noiseOnsets,
   onsetSpeed,
@@ -231,28 +230,6 @@ export function solve({ diameter }: Pick<Wish, 'diameter'>) {
   };
 }
 
-/** The best flares of a tube of a length, and what they gain. */
-function flaresOf(length: Length) {
-  const { straight, leastLoss, quietest } = flareForLength({
-    length,
-    netVolume,
-    fb,
-  });
-  const gain = (side: 'low' | 'high') =>
-    20 *
-    Math.log10(quietest.quietFlowPeak[side] / straight.quietFlowPeak[side]);
-  return {
-    thrifty_flare: mm(leastLoss.flare),
-    thrifty_diameter: mm(leastLoss.diameter),
-    thrifty_share: `${Math.round(100 * leastLoss.lossRatio)} %`,
-    calm_flare: mm(quietest.flare),
-    calm_diameter: mm(quietest.diameter),
-    calm_share: `${Math.round(100 * quietest.lossRatio)} %`,
-    calm_gains: decibels(gain('high')),
-    calm_loses: decibels(-gain('low')),
-  };
-}
-
 /** What a level is for a vent, as a sentence goes on after 'it'. */
 const verdictOf = (level: number, { quiet, noisy }: Judged) =>
   level <= quiet ? 'is quiet' : level <= noisy ? 'may be heard' : 'is noisy';
@@ -290,7 +267,6 @@ export function answers(
     small: mm(diameter / 2),
     gains: decibels(wider.quiet - now.quiet),
     loses: decibels(now.quiet - four.quiet),
-    ...flaresOf(all.silent.length),
     ...speedsOf({ diameter, level }),
     ...(Object.fromEntries(cells) as Record<
       `${keyof typeof all}_${Cell}`,

@@ -44,6 +44,8 @@ def convex(section, length, t, name, sizes):
         "thickness": t,
         "outer": hull.volume,
         "inner": inside.volume,
+        # The surface of the inner region without both ends.
+        "innerSides": inside.area - 2 * inside.volume / (length - 2 * t),
         "middle": ((areas[:, None] * triangles.mean(axis=1)).sum(axis=0) / areas.sum()).tolist(),
         # The panels along the axis lie between those across it.
         "panels": sorted([length - 2 * t] * len(corners) + lengths.tolist() + 2 * np.ptp(corners, axis=0).tolist()),

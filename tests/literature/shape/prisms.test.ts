@@ -1,7 +1,7 @@
 import { standardAir } from '@airspring/core/air';
 import { type Length, si } from '@airspring/core/quantity';
 import { innerVolumeFor, netVolumeWithin } from '@airspring/core/space';
-import { centroidOf, type Outline } from '@airspring/workshop/outline';
+import { areaOf, centroidOf, type Outline } from '@airspring/workshop/outline';
 import {
   type BoxShape,
   boxModes,
@@ -140,6 +140,48 @@ check('shape.panel-sizes', {
         return sizes.sort((a, b) => a - b);
       }),
   expected: flat.flatMap(({ panels }) => panels ?? []),
+  unit: 'm',
+  tolerance: exact,
+});
+
+const convex = flat.filter(({ innerSides }) => innerSides !== undefined);
+const widest = (surface: readonly (readonly [number, number])[], k: number) => Math.max(...surface.map((at) => at[k]!));
+check('shape.panel-inner', {
+  ...base,
+  formula: 'shape/panelsOf',
+  source: scipy('surface of the region behind all panels without its ends, and the length between the panels across'),
+  given: {},
+  got: () =>
+    convex.flatMap((row) => {
+      const between = row.length - 2 * row.thickness;
+      const sides = panelsOf(shapeOf(row)).slice(0, -2);
+      // Along the axis a panel is as long inside as it is outside.
+      const along = sides.map(({ outline, inner }) =>
+        widest(inner, Math.abs(widest(outline, 0) - between) < 1e-9 ? 0 : 1),
+      );
+      const area = sides.reduce((sum, { inner }) => sum + Math.abs(areaOf(inner)), 0);
+      return [area, ...along];
+    }),
+  expected: convex.flatMap(({ innerSides, length, thickness, halves }) => [
+    innerSides!,
+    ...halves!.map(() => length - 2 * thickness),
+  ]),
+  unit: 'm², m',
+  tolerance: exact,
+});
+
+check('shape.panel-blanks', {
+  ...base,
+  formula: 'shape/panelsOf',
+  source: scipy('sides of the hull of a convex section, where the outer surface is the larger one'),
+  given: {},
+  got: () =>
+    convex.flatMap((row) =>
+      panelsOf(shapeOf(row))
+        .flatMap(({ blank }) => [...blank])
+        .sort((a, b) => a - b),
+    ),
+  expected: convex.flatMap(({ panels }) => panels!),
   unit: 'm',
   tolerance: exact,
 });

@@ -80,7 +80,7 @@ export function groupDelayGradient(system: System, frequency: FrequencyInput): G
   return {
     ok: true,
     value,
-    byElement: { ...byElement, 'air.density': 0 },
+    byElement,
     byNumber: each('byNumber'),
     byFrequency: byPhase - value,
   };
