@@ -24,11 +24,11 @@ export interface DemandOf {
   /**
    * Fills in what it asks for at least, by a few frequencies: no number that a wish limits is greater there, and the load is no less.
    * Most boxes of a lattice are already too dear by that. It returns whether this is all that wishes are judged by; the depth and what
-   * it follows from are never told. Left out where the demand itself is remembered.
+   * it follows from are never told.
    */
-  readonly atLeast?: (point: Point, out: Demand) => boolean;
+  readonly atLeast: (point: Point, out: Demand) => boolean;
   /** Keeps the demand of the point for which the last least demand was asked. */
-  readonly keep?: (demand: Demand) => void;
+  readonly keep: (demand: Demand) => void;
 }
 
 /**

@@ -136,13 +136,11 @@ export function surveyVariant(
 
   /** Whether a box could still be the cheapest if its size were the least that holds its volume, and its parts asked for nothing. */
   function soundMayWin(volume: number, eased = 0): boolean {
-    if (demandOf.atLeast !== undefined) {
-      const isExact = demandOf.atLeast(point, demand);
-      if (!demandMayWin(volume, eased)) return false;
-      if (isExact && byMissAlone) return true;
-    }
+    const isExact = demandOf.atLeast(point, demand);
+    if (!demandMayWin(volume, eased)) return false;
+    if (isExact && byMissAlone) return true;
     demandOf(point, demand);
-    demandOf.keep?.(demand);
+    demandOf.keep(demand);
     return demandMayWin(volume, eased);
   }
 

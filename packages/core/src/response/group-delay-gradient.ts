@@ -7,7 +7,7 @@ import type { GradientResult } from './gradient.js';
 /** Half the widest distance of the frequencies between which slopes of the phase are compared, in ln f. */
 const WIDEST = 0.003;
 
-/** How the phase of the sound turns with ln f and with each number of a system, rad; `''` stands for ln f. */
+/** How the phase of the sound changes with each number of a system, and with ln f, which has the name `''`; rad. */
 interface Turns {
   readonly byElement: Readonly<Record<string, number>>;
   readonly byNumber: Readonly<Record<string, number>>;
