@@ -2,6 +2,8 @@
 import { design, rankedVents, reportText, retrofit, retrofitText } from 'airspring';
 import { expect, test } from 'vitest';
 import whale from '../../../packages/airspring/briefs/whale-bench.json' with { type: 'json' };
+import { numbered } from '../../../packages/airspring/src/standing/row.js';
+import { listedVents } from '../../../packages/airspring/src/words/ranked-text.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { test as property } from '../../arbitrary/property.js';
 import { demoStanding, retrofitted, standingBriefs } from '../../arbitrary/standing.js';
@@ -50,6 +52,15 @@ test('the report ranks them, and says how much louder the new vent plays before 
   expect(text).toContain(`${louder.toFixed(1)} dB louder before it may be heard`);
   const [behind, then] = [before.compression!, after.compression!].map(({ nominal }) => nominal.toFixed(1));
   expect(text).toContain(`falls behind at the wanted level by ${behind} dB → ${then} dB`);
+});
+
+test('the list has every choice that stays quiet up to a higher level than now, also the one that is proposed first', () => {
+  const text = joined(retrofitText(answer));
+  const listed = listedVents(answer);
+  const proposed = numbered(answer.rows).find(([, row]) => row === answer.rows[answer.first!])!;
+  expect(listed.map(({ name }) => name)).toContain(String(proposed[0]));
+  expect(listed).toEqual(ranked.filter(({ louder }) => louder >= 0.1));
+  for (const { what, name } of listed) if (what === 'tube') expect(text).toContain(`tube ${name}`);
 });
 
 test('the report of a new box says what the loss does to the tuning at the wanted level', () => {

@@ -3,11 +3,12 @@ import type { Retrofit } from '../standing/retrofit.js';
 import { heading, paragraph, table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
 
-/** So many choices are listed: those farther down are hardly better than the vent that stands. */
-const LISTED = 10;
+/** dB, the last digit of a level. */
+const TOLD = 0.1;
 
-/** The choices that are listed, the best first. */
-export const listedVents = (answer: Retrofit): readonly RankedVent[] => rankedVents(answer).slice(0, LISTED);
+/** The choices that are listed, the best first: those that stay quiet up to a higher level than the vent that stands. */
+export const listedVents = (answer: Retrofit): readonly RankedVent[] =>
+  rankedVents(answer).filter(({ louder }) => louder >= TOLD);
 
 /** How far each stays quiet, how much louder that is than now, and how far its sound falls behind, dB, with the band of published losses. */
 export function rankedNumbers({ quiet, louder, account }: RankedVent): [string, string, string, string] {
