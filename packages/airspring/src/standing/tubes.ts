@@ -93,9 +93,11 @@ function setOf(standing: Standing, vent: StandingVent, { bore, wall, passage }: 
     { length: LENGTHS },
     (_, i) => Math.round((shortest * (longest / shortest) ** (i / (LENGTHS - 1))) / MM) * MM,
   );
-  const options = [...new Set(lengths)].flatMap((length): TubeOption[] => {
+  // A tube is no shorter than the rounding of both its ends.
+  const round = [...new Set(lengths)].filter((length) => length >= 2 * vent.rounding);
+  const options = round.flatMap((length): TubeOption[] => {
     const { tube, state, sounding } = filledWith(standing, head, { length });
-    if (2 * tube.rounding > length || !sounding.ok) return [];
+    if (!sounding.ok) return [];
     const stance = stanceOf(standing, vent, tube);
     const bent = stance.fitting !== 'does not fit' && stance.bent;
     return [{ length, fitting: stance.fitting, bent, account: accountOf(standing.job, state, sounding) }];
