@@ -48,7 +48,7 @@ export const standingBriefs = fc
     ({
       known,
       width,
-      height,
+      height: any,
       depth,
       litres,
       drivers,
@@ -60,45 +60,49 @@ export const standingBriefs = fc
       second,
       lowest,
       level,
-    }) => ({
-      ...thunderBox,
-      drivers: [{ ...sheet, wirings: [{ parallel: drivers }] }],
-      standing: {
-        ...(known === 'air'
-          ? { air: `${litres} L` }
-          : { outer: { width: mm(width), height: mm(height), depth: mm(depth) } }),
-        panelThickness: '15 mm',
-        vents: [
-          {
-            diameter: mm(diameter),
-            length: mm(Math.min(length, known === 'air' ? 200 : depth)),
-            hole: mm(diameter + 6),
-            ...(known === 'places' && { place: { face: 'front', across: mm(width / 2), up: mm(60) } }),
-          },
-          // A narrow one in the back of some, unlike the first.
-          ...(second === undefined
-            ? []
-            : [
-                {
-                  diameter: mm(second),
-                  length: mm(60),
-                  hole: mm(second + 6),
-                  ...(known === 'places' && { place: { face: 'back', across: mm(width / 2), up: mm(height / 2) } }),
-                },
-              ]),
-        ],
-        ...(known === 'places' && {
-          drivers: Array.from({ length: drivers }, (_, i) => ({
-            face: 'front',
-            across: mm(width / 2),
-            up: mm(height - 100 - i * 170),
-          })),
-        }),
-        ...(measured !== undefined && { measured: { tuning: `${measured * 0.35} Hz` } }),
-        keep: ['box', ...keep],
-      },
-      workshop: { holeSaws: saws.map(mm) },
-      radiators: [radiator],
-      wanted: { lowest: `${lowest} Hz`, highest: '150 Hz', level: `${level} dB`, fall: '6 dB' },
-    }),
+    }) => {
+      // Two cutouts and the hole of the vent stand one above the other.
+      const height = drivers > 1 ? Math.max(any, 445) : any;
+      return {
+        ...thunderBox,
+        drivers: [{ ...sheet, wirings: [{ parallel: drivers }] }],
+        standing: {
+          ...(known === 'air'
+            ? { air: `${litres} L` }
+            : { outer: { width: mm(width), height: mm(height), depth: mm(depth) } }),
+          panelThickness: '15 mm',
+          vents: [
+            {
+              diameter: mm(diameter),
+              length: mm(Math.min(length, known === 'air' ? 200 : depth)),
+              hole: mm(diameter + 6),
+              ...(known === 'places' && { place: { face: 'front', across: mm(width / 2), up: mm(60) } }),
+            },
+            // A narrow one in the back of some, unlike the first.
+            ...(second === undefined
+              ? []
+              : [
+                  {
+                    diameter: mm(second),
+                    length: mm(60),
+                    hole: mm(second + 6),
+                    ...(known === 'places' && { place: { face: 'back', across: mm(width / 2), up: mm(height / 2) } }),
+                  },
+                ]),
+          ],
+          ...(known === 'places' && {
+            drivers: Array.from({ length: drivers }, (_, i) => ({
+              face: 'front',
+              across: mm(width / 2),
+              up: mm(height - 100 - i * 170),
+            })),
+          }),
+          ...(measured !== undefined && { measured: { tuning: `${measured * 0.35} Hz` } }),
+          keep: ['box', ...keep],
+        },
+        workshop: { holeSaws: saws.map(mm) },
+        radiators: [radiator],
+        wanted: { lowest: `${lowest} Hz`, highest: '150 Hz', level: `${level} dB`, fall: '6 dB' },
+      };
+    },
   );

@@ -210,7 +210,7 @@ describe('a box that stands', () => {
     expect(answers.length).toBeGreaterThan(known.length);
     const rows = known.flatMap((one) => one.rows);
     expect(rows.filter((row) => row.ok && row.fitting === 'fits').length).toBeGreaterThan(5);
-    expect(rows.filter((row) => !row.ok && row.way !== undefined).length).toBeGreaterThan(3);
+    expect(rows.filter((row) => !row.ok && row.way !== undefined).length).toBeGreaterThan(1);
     expect(known.flatMap(({ designs }) => designs).length).toBeGreaterThan(1);
   });
 

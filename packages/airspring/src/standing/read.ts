@@ -17,6 +17,7 @@ import { airSpeedOf } from '../kind/vented-fields.js';
 import { acrossStanding } from './across.js';
 import { type ReadStanding, standingFields, type WrittenStanding } from './fields.js';
 import { dataOf, type Measurement, measuredDriver } from './measured-driver.js';
+import { faultsOfPlaces } from './places.js';
 import { type Edges, longerBy, type Place, type Standing, type StandingVent } from './standing.js';
 import { tunedBy, ventOf } from './state.js';
 import { airTaken, WALL } from './tube.js';
@@ -107,15 +108,16 @@ export function readStanding(
   const taken = vents.reduce((sum, tube) => sum + airTaken(tube, panelThickness), 0);
   const fromSizes = sizes.inner && standing.air === undefined;
   const airBeforeVents = fromSizes ? product(sizes.inner) - contents.taken : (standing.air ?? 0) + taken;
-  refuse(
-    faultsOfRoom(brief as WrittenStandingBrief, {
+  refuse([
+    ...faultsOfPlaces(standing, drivers.driver.cutoutDiameter ?? 0),
+    ...faultsOfRoom(brief as WrittenStandingBrief, {
       airBeforeVents,
       taken,
       contents: contents.taken,
       choice,
       outer: sizes.inner && sizes.outer,
     }),
-  );
+  ]);
   const { vent = {}, printer } = job.sections as ReadFields<typeof roundVentFields>;
   const measured = measuredTuning(standing, choice.completed.parameters.fs);
   const computed = vents.length > 0 ? tunedBy(vents.map(ventOf), airBeforeVents, panelThickness, air) : undefined;
@@ -126,7 +128,8 @@ export function readStanding(
     return {
       ...tube,
       index: i,
-      hole: hole ?? tube.diameter + 2 * tube.wall,
+      // A vent as short as its panel is a hole: there is no tube in it.
+      hole: hole ?? tube.diameter + (tube.length > panelThickness ? 2 * tube.wall : 0),
       holeAssumed: hole === undefined,
       ...(place && sizes.inner && { place: placeOf(place, sizes.outer) }),
     };

@@ -49,6 +49,10 @@ export interface Passage {
   readonly how: 'as it is' | 'joined inside' | 'enlarged' | 'freehand';
 }
 
+/** Whether one of the saws makes a hole of this diameter. */
+export const sawn = (holeSaws: readonly number[], hole: number): boolean =>
+  holeSaws.some((saw) => Math.abs(saw - hole) < NANOMETRE);
+
 /** How a hole becomes another, and how a tube gets in. */
 export function passageBetween(
   { workshop: { holeSaws } }: Standing,
@@ -57,7 +61,7 @@ export function passageBetween(
   outer: number,
 ): Passage {
   if (after <= hole + NANOMETRE) return { hole, how: outer <= hole + NANOMETRE ? 'as it is' : 'joined inside' };
-  return { hole: after, how: holeSaws.some((saw) => Math.abs(saw - after) < NANOMETRE) ? 'enlarged' : 'freehand' };
+  return { hole: after, how: sawn(holeSaws, after) ? 'enlarged' : 'freehand' };
 }
 
 /** The widest bore of a tube, its wall, and how it gets in. */
@@ -80,10 +84,11 @@ export function boresFor(standing: Standing, { hole }: StandingVent): Bore[] {
   const sawn = workshop.holeSaws
     .filter((saw) => saw > hole + NANOMETRE)
     .map((saw): Passage => ({ hole: saw, how: 'enlarged' }));
-  const bore = Math.floor(hole / MM + 1e-6) * MM;
+  const printed = (bore: number) => Math.min(bore, Math.floor((workshop.printer.width - 2 * WALL) / MM + 1e-6) * MM);
+  const bore = printed(Math.floor(hole / MM + 1e-6) * MM);
   const inside: Bore = { bore, wall: WALL, passage: { hole, how: 'joined inside' } };
   return [
-    ...[asItIs, ...sawn].map((passage): Bore => ({ bore: boreFor(passage.hole), wall: WALL, passage })),
+    ...[asItIs, ...sawn].map((passage): Bore => ({ bore: printed(boreFor(passage.hole)), wall: WALL, passage })),
     ...(bore + 2 * WALL <= cutoutDiameter ? [inside] : []),
     ...workshop.pipes.flatMap(({ inner, outer }): Bore[] => {
       const passage = [asItIs, ...sawn].find((one) => outer <= one.hole + NANOMETRE);

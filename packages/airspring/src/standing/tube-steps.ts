@@ -1,20 +1,28 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Phrase } from '../kind/phrase.js';
 import type { Legs, Standing, StandingVent } from './standing.js';
 import { outerOf } from './tube.js';
-import { LEAST_LEG, type Passage, piecesOf } from './tube-change.js';
-import type { Step } from './work.js';
+import { LEAST_LEG, type Passage, piecesOf, sawn } from './tube-change.js';
+import type { Part, Step } from './work.js';
+
+/** A hole that is wider than its tube by more is no joint for glue alone, m (common practice). */
+const LOOSE = 2e-3;
 
 /** Which of several vents is meant. */
 export const which = ({ vents }: Standing, { index, diameter, length }: StandingVent): Phrase =>
   vents.length > 1 ? [` (vent ${index + 1}, now `, [diameter, 'length'], ' × ', [length, 'length'], ')'] : [];
 
 /** Further holes beside one that is there. */
-export const drilling = (hole: number, count: number): Step => ({
+export const drilling = ({ workshop: { holeSaws } }: Standing, hole: number, count: number): Step => ({
   does: 'drill',
   says: [
     count > 1 ? `Cut ${count} more holes of ` : 'Cut a second hole of ',
     [hole, 'length'],
-    `, ${count > 1 ? 'each ' : ''}at least one tube diameter away from the first. Wear eye protection and a dust mask.`,
+    `, ${count > 1 ? 'each ' : ''}at least one tube diameter away from the first. `,
+    holeSaws.length > 0 && !sawn(holeSaws, hole)
+      ? `None of your saws is that wide: rout ${count > 1 ? 'them' : 'it'} along a template. `
+      : '',
+    'Wear eye protection and a dust mask.',
   ],
   caution: 'dust',
   holes: [{ what: 'vent', form: 'circle', diameter: hole }],
@@ -90,6 +98,36 @@ function piecesTold(
   ];
 }
 
+/** A tube cut from a pipe at hand; its elbow is a part of its own. */
+function ofPipe(
+  size: Phrase,
+  [diameter, outer, length]: readonly [diameter: number, outer: number, length: number],
+  count: number,
+  hole: number,
+  bend: Legs | 'somewhere' | undefined,
+): Step {
+  const head: Phrase = ['Cut the pipe of ', [diameter, 'length'], ' inner diameter '];
+  const pipe: Part = { what: 'pipe', made: 'cut', count, size };
+  if (bend === undefined)
+    return { does: 'cut', says: [...head, 'to ', [length, 'length'], '.'], caution: 'dust', parts: [pipe] };
+  const arc = bend === 'somewhere' ? (Math.PI / 2) * outer : bend.arc;
+  const straight: Phrase =
+    bend === 'somewhere'
+      ? ['into straight parts of together ', [length - arc, 'length']]
+      : [
+          'to ',
+          [bend.first - hole, 'length'],
+          ...(bend.second > LEAST_LEG ? ([' and ', [bend.second, 'length']] as const) : []),
+        ];
+  const elbow: Phrase = [[diameter, 'length'], ' inner diameter, ', [arc, 'length'], ' along its middle'];
+  return {
+    does: 'cut',
+    says: [...head, ...straight, `, and buy an elbow of `, ...elbow, ', for each tube.'],
+    caution: 'dust',
+    parts: [pipe, { what: 'elbow', made: 'buy', count, size: elbow }],
+  };
+}
+
 /** The tube as it is printed, or cut from a pipe at hand. */
 export function making(
   standing: Standing,
@@ -112,12 +150,18 @@ export function making(
   const pipe = standing.workshop.pipes.some(
     (one) => Math.abs(one.inner - diameter) < 1e-6 && Math.abs(one.outer - outer) < 1e-6,
   );
-  if (pipe) {
+  if (pipe) return ofPipe(size, [diameter, outer, printed], count, length - printed, bend);
+  if (outer > standing.workshop.printer.width + NANOMETRE) {
     return {
-      does: 'cut',
-      says: ['Cut the pipe of ', [diameter, 'length'], ' inner diameter to ', [printed, 'length'], '.'],
-      caution: 'dust',
-      parts: [{ what: 'pipe', made: 'cut', count, size }],
+      does: 'buy',
+      says: [
+        `Your printer takes parts up to `,
+        [standing.workshop.printer.width, 'length'],
+        ` wide. Buy ${count > 1 ? `${count} tubes` : 'a tube'} of `,
+        ...size,
+        bend === undefined ? '.' : ', with an elbow.',
+      ],
+      parts: [{ what: 'tube', made: 'buy', count, size }],
     };
   }
   return {
@@ -158,9 +202,18 @@ export function takingOut({ panelThickness, vents }: Standing, { count, length, 
 /** How tubes get into their holes. */
 export function fitting(
   { panelThickness: t }: Standing,
-  { how }: Passage,
-  { added, several }: { readonly added: boolean; readonly several: boolean },
+  { hole, how }: Passage,
+  { outer, added, several }: { readonly outer: number; readonly added: boolean; readonly several: boolean },
 ): Step {
+  const gap = hole - outer;
+  const closed: Phrase =
+    gap > LOOSE
+      ? [
+          ` ${several ? 'The holes are' : 'The hole is'} `,
+          [gap, 'length'],
+          ` wider than the ${several ? 'tubes' : 'tube'}: close the gap all round with a flange on ${several ? 'each' : 'the'} tube, or with a ring of board.`,
+        ]
+      : [];
   const says: Phrase =
     how === 'joined inside'
       ? [
@@ -174,6 +227,7 @@ export function fitting(
             : several
               ? `Push the new tubes through their holes, and glue them in, airtight.`
               : `The new tube fits through the ${how === 'as it is' ? 'existing' : 'enlarged'} hole. Glue it in, airtight.`,
+          ...closed,
         ];
   return { does: 'fit', says };
 }
@@ -193,6 +247,10 @@ export function elbow({ drivers }: Standing, vent: StandingVent, several: boolea
       ]
     : [];
   const [them, are] = several ? ['the elbows', 'The elbows are'] : ['the elbow', 'The elbow is'];
+  if (cutoutDiameter === 0) {
+    const says = `Join ${them} inside: take a driver out. If its cutout does not pass ${several ? 'an elbow' : 'it'}, take a panel off.`;
+    return { does: 'fit', says: [...shape, says] };
+  }
   return {
     does: 'fit',
     says:

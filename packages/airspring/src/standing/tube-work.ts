@@ -108,10 +108,15 @@ function ventWork(before: Standing, after: Standing, was: StandingVent, vent: St
   const steps: Step[] = [
     ...(stance.fitting === 'measure' ? [{ does: 'measure', says: measure } as const] : []),
     ...(alike(was, vent) ? [] : takingOut(before, was)),
-    ...(extra > 0 ? [drilling(vent.hole, extra)] : []),
+    ...(extra > 0 ? [drilling(before, vent.hole, extra)] : []),
     ...(bored ? [enlarging(before, was, passage)] : []),
-    making(before, vent, made, passage, bent ? (legs ?? 'somewhere') : undefined),
-    fitting(before, passage, { added: alike(was, vent), several: made > 1 }),
+    // A vent as short as its panel is a hole alone.
+    ...(vent.length > t
+      ? [
+          making(before, vent, made, passage, bent ? (legs ?? 'somewhere') : undefined),
+          fitting(before, passage, { outer, added: alike(was, vent), several: made > 1 }),
+        ]
+      : []),
     ...(bent ? [elbow(before, vent, made > 1, legs)] : []),
   ];
   return {

@@ -1,12 +1,14 @@
 import { type DriverGroup, group } from '@airspring/core/driver';
 import type { DriverChoice } from '../../job/job.js';
 import { contentsOf } from '../../kind/drivers.js';
+import { axisOf } from '../../kind/face-axis.js';
+import type { Phrase } from '../../kind/phrase.js';
 import { inWords } from '../../kind/wording.js';
 import type { Standing } from '../standing.js';
 import { lengthOrNone } from '../tube-change.js';
 import { tubeWork } from '../tube-work.js';
 import type { Step } from '../work.js';
-import { type Change, type Made, rowOf } from './change.js';
+import { type Change, type Made, refused, rowOf } from './change.js';
 
 /** The air that other drivers, or the same ones mounted otherwise, would leave before vents take theirs, m³. */
 function airWith({ job, drivers, airBeforeVents }: Standing, others: DriverGroup): number {
@@ -23,7 +25,7 @@ const closingBoard = (what: string, count: number, cutout: number): Step => ({
       what: 'board over a cutout',
       made: 'cut',
       count,
-      size: ['wider than ', [cutout, 'length']],
+      size: cutout > 0 ? ['wider than ', [cutout, 'length']] : ['wider than the cutout'],
       ...(cutout > 0 && { board: { covers: cutout } }),
     },
   ],
@@ -67,7 +69,7 @@ export const oneDriver: Change = (now) => {
     }),
   ];
   const [vent, ...others] = vents;
-  const filler = airBeforeVents / fronts;
+  const filler = airBeforeVents * (1 - 1 / fronts);
   const smaller = air - filler;
   if (vent && others.length === 0 && account.fb !== undefined) {
     const length = lengthOrNone(standing, vent, account.fb, [], smaller);
@@ -103,6 +105,13 @@ export const oneDriver: Change = (now) => {
   return rows;
 };
 
+/** The depth behind the cutouts from the outside of their panel, at most, m; infinite where no size is known. */
+function depthBehind({ job, inner, panelThickness }: Standing): number {
+  const faces = job.choices[0]?.seating.faces ?? [];
+  if (inner === undefined || faces.length === 0) return Infinity;
+  return panelThickness + Math.max(...faces.map((face) => inner[axisOf(face)]!));
+}
+
 /** Two drivers as an isobaric pair: one behind the other. */
 export const isobaricPair: Change = (now) => {
   const { standing } = now;
@@ -111,16 +120,30 @@ export const isobaricPair: Change = (now) => {
   const pair = group(driver, { series, parallel, isobaric: true });
   const air = airWith(standing, pair);
   const { depth = 0, cutoutDiameter = 0 } = driver;
+  const head = {
+    change: count > 2 ? 'isobaric pairs' : 'an isobaric pair',
+    what: ['The drivers one behind the other, joined by a sealed tube'],
+    holds: ['length'],
+  } as const;
+  const room = depthBehind(standing);
+  if (2 * depth > room) {
+    const needed: Phrase = ['Two drivers need ', [2 * depth, 'length'], ' of depth behind one cutout; '];
+    return [refused(head, [...needed, 'there is room for ', [room, 'length'], ' at most.'])];
+  }
   return [
     rowOf(now, {
-      change: count > 2 ? 'isobaric pairs' : 'an isobaric pair',
-      what: ['The drivers one behind the other, joined by a sealed tube'],
-      holds: ['length'],
+      ...head,
       after: { ...standing, drivers: pair, airBeforeVents: air },
       fitting: 'measure',
       effort: 0.5,
       steps: [
-        { does: 'measure', says: ['Two drivers need ', [2 * depth, 'length'], ' of depth behind one cutout.'] },
+        {
+          does: 'measure',
+          says:
+            depth > 0
+              ? ['Two drivers need ', [2 * depth, 'length'], ' of depth behind one cutout.']
+              : ['Two drivers need twice the depth of one behind one cutout. Measure both.'],
+        },
         { does: 'take out', says: ['Switch the amplifier off, and take the drivers out.'], caution: 'mains' },
         closingBoard(count > 2 ? 'Close the free cutouts' : 'Close the free cutout', count / 2, cutoutDiameter),
         {
@@ -133,7 +156,7 @@ export const isobaricPair: Change = (now) => {
               what: 'tube between two drivers',
               made: 'print',
               count: count / 2,
-              size: [[cutoutDiameter, 'length'], ' wide'],
+              size: cutoutDiameter > 0 ? [[cutoutDiameter, 'length'], ' wide'] : ['as wide as the cutout'],
             },
           ],
         },
@@ -152,6 +175,10 @@ export const isobaricPair: Change = (now) => {
 
 const all = (count: number): string => (count === 2 ? 'Both' : `All ${inWords(count)}`);
 
+/** Tells several wirings apart. */
+const branches = (series: number, parallel: number): string =>
+  series === 1 ? 'all in parallel' : parallel === 1 ? 'all in series' : `${parallel} branches of ${series}`;
+
 /** Every other wiring of the same drivers. */
 export const otherWiring: Change = (now) => {
   const { standing } = now;
@@ -162,7 +189,7 @@ export const otherWiring: Change = (now) => {
   return ways.map((series) => {
     const parallel = count / series;
     return rowOf(now, {
-      change: 'another wiring',
+      change: ways.length > 1 ? `another wiring, ${branches(series, parallel)}` : 'another wiring',
       what: [
         series === 1
           ? `${all(count)} in parallel`

@@ -32,13 +32,21 @@ export function tubeRow(
   const touched = [...touches, ...(bored ? (['holes'] as const) : [])];
   if (work.way && !touched.some((one) => standing.keep.has(one))) {
     const { needed, free } = work.way;
-    const because: Phrase = [
-      'It needs ',
-      [needed, 'length'],
-      ' inwards from the outside of its panel; there is room for ',
-      [free, 'length'],
-      ' at most.',
-    ];
+    const { diameter, wall } = vent;
+    const because: Phrase =
+      free <= standing.panelThickness
+        ? [
+            'A tube of ',
+            [diameter + 2 * wall, 'length'],
+            ' outer diameter does not stand clear of the panels and drivers around its hole.',
+          ]
+        : [
+            'It needs ',
+            [needed, 'length'],
+            ' inwards from the outside of its panel; there is room for ',
+            [free, 'length'],
+            ' at most.',
+          ];
     // With a further change it may fit.
     return { ...refused(head, because, { way: work.way }), after };
   }
@@ -75,6 +83,18 @@ function placesOf(wider: readonly Bore[]): readonly string[] {
   });
 }
 
+/** The widest printed tube that needs less work than another: it passes the hole as it is, or a narrower one. */
+const widestOfLessWork = (bores: readonly Bore[], { fixed, passage }: Bore): number =>
+  Math.max(
+    0,
+    ...bores.flatMap((one) => {
+      const { how, hole } = one.passage;
+      const less =
+        passage.how === 'joined inside' ? how === 'as it is' : how !== 'joined inside' && hole < passage.hole;
+      return less && !fixed && !one.fixed ? [one.bore] : [];
+    }),
+  );
+
 /** The widest tube of the same tuning for each hole that it may pass: straight, and with a bend. */
 export const widerVent: Change = (now) => now.standing.vents.flatMap((vent) => widerThan(now, vent));
 
@@ -89,14 +109,16 @@ function widerThan(now: Now, vent: StandingVent): Made[] {
     const length = lengthOrNone(standing, section, fb, others);
     return length === undefined ? undefined : { ...section, length };
   };
-  const wider = boresFor(standing, vent).filter(({ bore }) => bore > vent.diameter + NANOMETRE);
+  const bores = boresFor(standing, vent);
+  const wider = bores.filter(({ bore }) => bore > vent.diameter + NANOMETRE);
   const places = placesOf(wider);
   return wider.flatMap((widest, i): Made[] => {
     const called = `${change} ${places[i]}`;
     const rows: Made[] = [];
     let first: StandingVent | undefined;
     let bent = false;
-    for (let bore = widest.bore; bore > vent.diameter + NANOMETRE; bore -= MM) {
+    const least = Math.max(vent.diameter, widestOfLessWork(bores, widest));
+    for (let bore = widest.bore; bore > least + NANOMETRE; bore -= MM) {
       const tube = tubeOf({ ...widest, bore });
       if (tube !== undefined) {
         first ??= tube;

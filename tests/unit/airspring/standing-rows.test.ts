@@ -1,0 +1,208 @@
+import { type Retrofit, retrofit } from 'airspring';
+import { expect, test } from 'vitest';
+import unknownDrivers from '../../../packages/airspring/briefs/unknown-drivers.json' with { type: 'json' };
+import { demoStanding } from '../../arbitrary/standing.js';
+import { faultsOf } from '../../refusal/faults.js';
+
+type Phrase = readonly (string | readonly [number, string])[];
+/** A phrase as its words, with its quantities in SI units times a thousand. */
+const said = (phrase: Phrase): string =>
+  phrase.map((part) => (typeof part === 'string' ? part : (part[0] * 1e3).toFixed(1))).join('');
+const rowOf = ({ rows }: Retrofit, change: string) => rows.find((row) => row.change === change)!;
+const work = (answer: Retrofit, change: string): string => {
+  const row = rowOf(answer, change);
+  return row.ok ? [...row.steps, row.measure ?? []].map(said).join(' ') : said(row.because);
+};
+
+const outer = { width: '240 mm', height: '500 mm', depth: '300 mm' };
+const drivers = [
+  { face: 'front', across: '120 mm', up: '390 mm' },
+  { face: 'front', across: '120 mm', up: '210 mm' },
+];
+const vent = { diameter: '44 mm', length: '150 mm', place: { face: 'front', across: '120 mm', up: '60 mm' } };
+/** The box of the demonstration with every place known, and what else a test says of it. */
+const placed = (standing: object = {}, more: object = {}) => ({
+  ...demoStanding,
+  standing: { outer, panelThickness: '15 mm', drivers, vents: [vent], keep: ['box'], ...standing },
+  workshop: {},
+  printer: undefined,
+  ...more,
+});
+const answered = (brief: object): Retrofit => retrofit(JSON.parse(JSON.stringify(brief)));
+const air = (standing: object = {}, more: object = {}) => ({
+  ...demoStanding,
+  standing: { ...demoStanding.standing, keep: [], ...standing },
+  ...more,
+});
+
+test('a vent with rounded ends has its tubes for one flange, none shorter than its roundings', () => {
+  const { tubeSets } = answered(air({ vents: [{ diameter: '44 mm', length: '150 mm', rounding: '12 mm' }] }));
+  expect(tubeSets.length).toBeGreaterThan(0);
+  for (const { options } of tubeSets) for (const { length } of options) expect(length).toBeGreaterThanOrEqual(0.024);
+});
+
+test('no tube is told twice: a wider hole is cut only for a tube that no narrower one passes', () => {
+  for (const brief of [
+    placed({ vents: [{ ...vent, hole: '60 mm' }] }),
+    placed({ vents: [{ ...vent, hole: '50 mm' }] }, { workshop: { holeSaws: ['57 mm', '65 mm', '76 mm', '92 mm'] } }),
+  ]) {
+    const wider = answered(brief).rows.filter(({ change }) => /^a wider vent (in|through)/.test(change));
+    const sizes = wider.flatMap((row) => (row.ok ? [JSON.stringify(row.box.tubes)] : []));
+    expect(sizes.length).toBeGreaterThan(0);
+    expect(new Set(sizes).size).toBe(sizes.length);
+  }
+  const held = answered(placed({ vents: [{ ...vent, hole: '60 mm' }] }));
+  for (const row of held.rows)
+    if (row.ok && row.change.includes('glued behind'))
+      expect(row.steps.map(said).join(' ')).not.toContain('fits through the existing hole');
+});
+
+test('a tube that is much narrower than its hole gets a ring around it', () => {
+  const loose = answered(placed({ vents: [{ ...vent, hole: '90 mm' }] }));
+  expect(work(loose, 'a longer vent')).toContain('The hole is 40.0 wider than the tube: close the gap all round');
+  expect(work(answered(placed()), 'a longer vent')).not.toContain('close the gap');
+});
+
+test('a further hole that no saw makes is routed', () => {
+  const second = (holeSaws: readonly string[]) =>
+    work(answered(air({}, { workshop: { holeSaws } })), 'a second vent beside the first');
+  expect(second(['57 mm'])).toContain('None of your saws is that wide: rout it along a template.');
+  expect(second(['50 mm', '57 mm'])).not.toContain('None of your saws');
+});
+
+test('a pipe does not bend: its elbow is bought', () => {
+  const workshop = { holeSaws: ['80 mm'], pipes: [{ inner: '70 mm', outer: '75 mm' }] };
+  const text = work(answered(placed({}, { workshop })), 'a wider vent made of the pipe, with one bend');
+  expect(text).toMatch(/Cut the pipe of 70\.0 inner diameter to [\d.]+ and [\d.]+, and buy an elbow of 70\.0/);
+});
+
+test('what a printer is too narrow for is bought, and no wider tube is proposed for it', () => {
+  const narrow = answered(air({}, { printer: { height: '200 mm', width: '45 mm' } }));
+  expect(work(narrow, 'a longer vent')).toContain('Your printer takes parts up to 45.0 wide. Buy a tube');
+  for (const { change } of narrow.rows) expect(change).not.toMatch(/^a wider vent/);
+});
+
+test('a vent as short as its panel is a hole, and a second one is a second hole', () => {
+  const hole = answered(air({ vents: [{ diameter: '60 mm', length: '15 mm' }] }));
+  const text = work(hole, 'a second vent beside the first');
+  expect(text).toContain('Cut a second hole of 60.0');
+  expect(text).not.toContain('Print');
+});
+
+test('a slot that cannot be built is told with the reason', () => {
+  const small = { width: '200 mm', height: '300 mm', depth: '180 mm' };
+  const standing = { inner: small, outer: undefined, drivers: undefined, vents: [{ ...vent, place: undefined }] };
+  const loud = answered(placed(standing, { wanted: { ...demoStanding.wanted, level: '102 dB' } }));
+  expect(work(loud, 'a slot')).toBe('Its channel would take more than 70 % of the air in the box.');
+  const deep = answered(placed({ drivers: undefined, vents: [{ diameter: '44 mm', length: '400 mm' }], keep: [] }));
+  const [, needed, room] = /needs ([\d.]+) inwards .* room for ([\d.]+) at most/.exec(work(deep, 'a slot')) ?? [];
+  // The inside of the box is 210 × 470 × 270 mm.
+  expect(room).toBe('470.0');
+  expect(Number(needed)).toBeGreaterThan(470);
+});
+
+test('a channel that is longer than a cubic box is wide has to fold', () => {
+  const high = answered(air({ measured: { tuning: '52 Hz' } }));
+  expect(work(high, 'a slot')).toContain('so look for room to fold the channel');
+});
+
+test('one driver of several keeps its own share of the air', () => {
+  for (const [count, share] of [
+    [2, 1 / 2],
+    [3, 2 / 3],
+    [4, 3 / 4],
+  ] as const) {
+    const brief = air({ air: '40 L' }, { drivers: [{ ...demoStanding.drivers[0], wirings: [{ parallel: count }] }] });
+    const { what } = rowOf(answered(brief), 'one driver in less air');
+    const filled = what.flatMap((part) => (typeof part === 'string' ? [] : [part[0]]))[0]!;
+    const taken = (Math.PI / 4) * 0.05 ** 2 * 0.135;
+    expect(filled).toBeCloseTo((0.04 + taken) * share, 6);
+  }
+});
+
+test('two drivers one behind the other must find their depth', () => {
+  const flat = { width: '600 mm', height: '300 mm', depth: '170 mm' };
+  const told = answered(placed({ outer: flat, drivers: undefined, vents: [{ ...vent, place: undefined }] }));
+  expect(work(told, 'an isobaric pair')).toBe(
+    'Two drivers need 156.0 of depth behind one cutout; there is room for 155.0 at most.',
+  );
+});
+
+test('no size of a driver without a sheet is told as nothing', () => {
+  const told = answered({ ...unknownDrivers, standing: { ...unknownDrivers.standing, keep: [] } });
+  expect(JSON.stringify(told.rows.map((row) => (row.ok ? [row.steps, row.measure] : [])))).not.toContain(
+    '[0,"length"]',
+  );
+});
+
+test('a hole beside panels that leave no room is told as such, not as a length', () => {
+  const low = answered(placed({ vents: [{ ...vent, hole: '90 mm' }], keep: ['box', 'holes'] }));
+  expect(work(low, 'a wider vent glued behind the hole')).toMatch(/does not stand clear of the panels and drivers/);
+});
+
+test('several other wirings have names of their own', () => {
+  const four = air({}, { drivers: [{ ...demoStanding.drivers[0], wirings: [{ series: 2, parallel: 2 }] }] });
+  const names = answered(four).rows.map(({ change }) => change);
+  expect(names.filter((name) => name.startsWith('another wiring'))).toEqual([
+    'another wiring, all in parallel',
+    'another wiring, all in series',
+  ]);
+});
+
+test('openings that would meet on their panel are refused with both numbers', () => {
+  const meets = placed({ vents: [{ ...vent, place: { ...vent.place, up: '200 mm' } }] });
+  const [fault] = faultsOf(() => answered(meets));
+  expect(fault).toMatchObject({
+    path: 'standing.vents[0].place',
+    got: '10 mm from the centre of standing.drivers[1]',
+    expected: 'at least 95 mm, so that the hole of 44 mm and the cutout of 146 mm do not meet',
+  });
+});
+
+/** Magnitude of the impedance of one driver in a leaky vented box, by hand: fs 42 Hz, Qes 0.43, Qms 4, Vas 14 L, 6.2 Ω; 22 L tuned to 33 Hz. */
+function impedanceAt(f: number, QL: number): number {
+  const [fs, Qes, Qms, ratio, Re, fb] = [42, 0.43, 4, 14 / 22, 6.2, 33];
+  // In units of the stiffness of the suspension: cone, and the spring of the air beside vent and leak.
+  const [x, y] = [f / fs, f / fb];
+  const [leak, rest] = [1 / (QL * y), 1 - 1 / y ** 2];
+  const size = leak ** 2 + rest ** 2;
+  // The pressure over the travel is ratio / (rest − j leak).
+  const re = 1 - x ** 2 + (ratio * rest) / size;
+  const im = x / Qms + (ratio * leak) / size;
+  // Z = Re (1 + j x / (Qes (re + j im)))
+  const d = Qes * (re ** 2 + im ** 2);
+  return Re * Math.hypot(1 + (x * im) / d, (x * re) / d);
+}
+
+test('a leaky box tells Qms too small, and below fs also fs too low and Vas too large, as its report says', () => {
+  const toldOf = (QL: number) => {
+    const at = Array.from({ length: 300_000 }, (_, i) => 8 * 20 ** (i / 300_000));
+    const z = at.map((f) => impedanceAt(f, QL));
+    const turns = at.flatMap((f, i) =>
+      i > 0 && (z[i]! - z[i - 1]!) * ((z[i + 1] ?? Infinity) - z[i]!) < 0 ? [f] : [],
+    );
+    const [lower, dip, upper] = turns as [number, number, number];
+    const hertz = (f: number) => `${f.toFixed(4)} Hz`;
+    const ohms = (f: number) => `${impedanceAt(f, QL).toFixed(4)} Ω`;
+    const measured = {
+      peaks: [hertz(lower), hertz(upper)],
+      tuning: hertz(dip),
+      peakImpedance: ohms(upper),
+      flank: { frequency: hertz(1.1 * upper), impedance: ohms(1.1 * upper) },
+      Re: '6.2 Ω',
+    };
+    const { standing } = unknownDrivers;
+    const alone = { name: 'unknown', coneDiameter: '130 mm' };
+    const answer = answered({ ...unknownDrivers, drivers: [alone], standing: { ...standing, measured } });
+    const values = answer.measuredDrivers?.values ?? [];
+    return Object.fromEntries(values.map(({ field, value }) => [field, value]));
+  };
+  const tight = toldOf(1e9);
+  expect(tight.fs).toBeCloseTo(42, 2);
+  expect(tight.Qms).toBeCloseTo(4, 2);
+  expect(tight.Vas).toBeCloseTo(0.014, 5);
+  const leaky = toldOf(7);
+  expect(leaky.Qms).toBeLessThan(0.8 * 4);
+  expect(leaky.fs).toBeLessThan(0.98 * 42);
+  expect(leaky.Vas).toBeGreaterThan(1.08 * 0.014);
+});
