@@ -49,7 +49,7 @@ export const measuredRanges = ({ values }: MeasuredDriver): readonly string[] =>
 export function measuredSentences({ within, withinAssumed, open }: MeasuredDriver, say: Phrasing): string[] {
   const { frequency, length, impedance, air } = within;
   return [
-    `The sheet of the drivers is not known. This follows from the impedance of the box. A value lies in its range if each frequency is right within ${say.edge(frequency)}, the diameter of the cone within ${say.length(length)}, each impedance within ${say.percent(impedance)} and the air within ${say.volume(air)}, each independently of the others${withinAssumed ? ' (what you do not state is assumed, common practice)' : ''}. Losses of the box are left out: they make Qms too small.`,
+    `The sheet of the drivers is not known. This follows from the impedance of the box. A value lies in its range if each frequency is right within ${say.edge(frequency)}, the diameter of the cone within ${say.length(length)}, each impedance within ${say.percent(impedance)} and the air within ${say.volume(air)}, each independently of the others${withinAssumed ? ' (what you do not state is assumed, common practice)' : ''}. Losses of the box are left out. They make Qms too small. In a box that is tuned below fs they also make fs too low and Vas too large, which no range here counts.`,
     ...(open.length > 0 ? [`This stays open: ${open.join('; ')}.`] : []),
   ];
 }
