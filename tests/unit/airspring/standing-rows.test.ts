@@ -80,6 +80,7 @@ test('what a printer is too narrow for is bought, and no wider tube is proposed 
   const narrow = answered(air({}, { printer: { height: '200 mm', width: '45 mm' } }));
   expect(work(narrow, 'a longer vent')).toContain('Your printer takes parts up to 45.0 wide. Buy a tube');
   for (const { change } of narrow.rows) expect(change).not.toMatch(/^a wider vent/);
+  for (const { outerDiameter } of narrow.tubeSets) expect(outerDiameter).toBeLessThanOrEqual(0.045);
 });
 
 test('a vent as short as its panel is a hole, and a second one is a second hole', () => {

@@ -42,21 +42,21 @@ const APART = 0.01;
 /** The loudest tube may reach this much less deep than the deepest one, as a ratio, where none reaches deep enough. */
 const THIRD_OF_AN_OCTAVE = 2 ** (1 / 3);
 
-/** A set of tubes for one flange in each hole: as it is, and made larger by each saw; and for each pipe that passes one. */
+/** A set of tubes for one flange in each hole: as it is, and made larger by each saw; and for each pipe that passes one; none that a printer is too narrow for. */
 export function tubeSets(standing: Standing): TubeSet[] {
   if (standing.keep.has('tuning')) return [];
+  const { workshop } = standing;
   return standing.vents.flatMap((vent) => {
     if (vent.count > 1) return [];
     const holds = ({ passage: { how } }: Bore) =>
       how === 'as it is' || (how === 'enlarged' && !standing.keep.has('holes'));
     const bores = boresFor(standing, vent).filter(holds);
-    return bores.map((bore, i) =>
-      setOf(
-        standing,
-        vent,
+    return bores
+      .map((bore, i) =>
         i === 0 && bore.bore < vent.diameter ? { ...bore, bore: vent.diameter, wall: vent.wall } : bore,
-      ),
-    );
+      )
+      .filter((bore) => bore.fixed || outerOf({ ...bore, diameter: bore.bore }) <= workshop.printer.width + NANOMETRE)
+      .map((bore) => setOf(standing, vent, bore));
   });
 }
 
