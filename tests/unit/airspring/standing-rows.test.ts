@@ -141,6 +141,20 @@ test('a hole beside panels that leave no room is told as such, not as a length',
   expect(work(low, 'a wider vent glued behind the hole')).toMatch(/does not stand clear of the panels and drivers/);
 });
 
+test('a passive radiator that keeps the tuning as it is needs no added mass', () => {
+  const radiator = { name: 'r', fs: '20 Hz', Qms: 8, Sd: '500 cm²', Xmax: '14 mm', outerDiameter: '310 mm' };
+  const sizes = { cutoutDiameter: '280 mm', depth: '90 mm' };
+  const told = (Vas: string) =>
+    rowOf(answered(air({}, { radiators: [{ ...radiator, ...sizes, Vas }] })), 'a passive radiator');
+  const fbOf = (row: ReturnType<typeof told>) => (row.ok ? row.account.fb : undefined);
+  // fb = fs √(1 + Vas / Vb), with Vb the 22 L and what the tube took; the box is tuned to 33.68 Hz.
+  const Vb = 22 + 1e3 * (Math.PI / 4) * 0.05 ** 2 * 0.135;
+  const near = told(`${((33.5 / 20) ** 2 - 1) * Vb} L`);
+  expect(fbOf(near)).toBeCloseTo(33.5, 1);
+  expect(near.ok && near.steps.map(said).join(' ')).not.toContain('Fix');
+  expect(fbOf(told(`${((33 / 20) ** 2 - 1) * Vb} L`))).toBeUndefined();
+});
+
 test('several other wirings have names of their own', () => {
   const four = air({}, { drivers: [{ ...demoStanding.drivers[0], wirings: [{ series: 2, parallel: 2 }] }] });
   const names = answered(four).rows.map(({ change }) => change);

@@ -52,7 +52,7 @@ export interface Proposed {
 }
 
 /** A tuning that moves by less than this, as a ratio, is kept. */
-const RETUNED = 0.01;
+export const RETUNED = 0.01;
 
 /** Whether a brief keeps the tuning, and a change would move it. */
 export const retuned = (

@@ -1,7 +1,7 @@
-import { addedMassForTuning } from '@airspring/core/enclosure';
+import { addedMassForTuning, passiveRadiatorTuning } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { radiatorsOf } from '../../kind/radiator-fields.js';
-import { type Change, refused, rowOf } from './change.js';
+import { type Change, RETUNED, refused, rowOf } from './change.js';
 import { holeClosed } from './hole-closed.js';
 
 /** A passive radiator of the brief in the place of the vent. */
@@ -13,13 +13,14 @@ export const radiatorInstead: Change = (now) => {
   return radiatorsOf(job).map(({ radiator, name, count, greatestAddedMass }) => {
     const what = [`${count > 1 ? `${count} passive radiators` : 'A passive radiator'} "${name}" instead of the vent`];
     const head = { change: 'a passive radiator', what, holds: ['tuning'] as const };
-    const found = addedMassForTuning(
-      { netVolume: si('volume', airBeforeVents), radiator, count, fb: si('frequency', fb) },
-      job.air,
-    );
-    if (!found.ok) return refused(head, [found.because.map(({ text }) => text).join(' ')]);
+    const box = { netVolume: si('volume', airBeforeVents), radiator, count };
+    const found = addedMassForTuning({ ...box, fb: si('frequency', fb) }, job.air);
+    // A bare cone that is a little too heavy keeps the tuning as well as a vent in whole millimetres does.
+    const bare = passiveRadiatorTuning({ ...box, addedMass: si('mass', 0) }, job.air).fb;
+    if (!found.ok && Math.abs(bare - fb) > RETUNED * fb)
+      return refused(head, [found.because.map(({ text }) => text).join(' ')]);
     const cutout = radiator.cutoutDiameter ?? 0;
-    const addedMass = Math.round(found.addedMass * 1e3) / 1e3;
+    const addedMass = found.ok ? Math.round(found.addedMass * 1e3) / 1e3 : 0;
     if (addedMass > greatestAddedMass + 1e-9) {
       const bears = [[greatestAddedMass, 'mass']] as const;
       return refused(head, ['It needs ', [addedMass, 'mass'], ' of added mass, but takes ', ...bears, ' at most.']);
@@ -44,7 +45,9 @@ export const radiatorInstead: Change = (now) => {
           caution: 'dust',
           holes: [{ what: 'radiator', form: 'circle', diameter: cutout }],
         },
-        { does: 'fit', says: ['Fix ', [addedMass, 'mass'], ' to the middle of its cone.'] },
+        ...(addedMass > 0
+          ? [{ does: 'fit', says: ['Fix ', [addedMass, 'mass'], ' to the middle of its cone.'] } as const]
+          : []),
       ],
       touches: ['holes'],
     });
