@@ -221,3 +221,22 @@ test('a leaky box tells Qms too small, and below fs also fs too low and Vas too 
   expect(leaky.fs).toBeLessThan(0.98 * 42);
   expect(leaky.Vas).toBeGreaterThan(1.08 * 0.014);
 });
+
+test('published losses span what steady losses take, also where a greater loss leaves more sound', () => {
+  const { rows } = answered({
+    ...demoStanding,
+    drivers: [{ ...demoStanding.drivers[0], wirings: [{ parallel: 1 }] }],
+    standing: {
+      outer: { width: '206 mm', height: '387 mm', depth: '166 mm' },
+      panelThickness: '15 mm',
+      vents: [{ diameter: '60 mm', length: '162 mm', hole: '66 mm' }],
+    },
+    wanted: { lowest: '39 Hz', highest: '150 Hz', level: '93 dB', fall: '6 dB' },
+  });
+  const told = rows.flatMap((row) => (row.ok && row.account.compression ? [row.account.compression] : []));
+  expect(told.length).toBeGreaterThan(3);
+  for (const { low, nominal, high } of told) {
+    expect(low).toBeLessThanOrEqual(nominal);
+    expect(nominal).toBeLessThanOrEqual(high);
+  }
+});

@@ -46,7 +46,7 @@ export interface VentNoiseTold {
   readonly noisy: OnsetTold;
 }
 
-/** How far the sound falls behind since the vent loses, dB, at the tone at which it is worst: by least, steady and greatest losses. */
+/** How far the sound falls behind since the vent loses, dB, at the tone at which it is worst: by steady losses, and the least and the greatest by any published loss. */
 export interface CompressionTold {
   readonly frequency: number;
   readonly low: number;
@@ -103,8 +103,9 @@ export function compressionOf(
   }) as [Float64Array, Float64Array, Float64Array];
   const { frequency } = worst(band, columns[1]);
   const i = band.indexOf(frequency as never);
-  const [low, nominal, high] = columns.map((column) => column[i]!) as [number, number, number];
-  return { frequency, low, nominal, high };
+  const behind = columns.map((column) => column[i]!) as [number, number, number];
+  // Below the tuning the vent works against the cone: a greater loss may then leave more sound.
+  return { frequency, low: Math.min(...behind), nominal: behind[1], high: Math.max(...behind) };
 }
 
 /** What becomes of the tuning at the drive that gives the wanted level where the sound falls behind most. */
