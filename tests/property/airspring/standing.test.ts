@@ -117,7 +117,10 @@ function pointsOf(
   const turn = bend ? faces.indexOf(bend.towards) >> 1 : 0;
   const sign = bend && faces.indexOf(bend.towards) & 1 ? 1 : -1;
   const points: Point[] = [];
-  for (let s = 15 + 1e-6; s <= end; s += along) {
+  const start = 15 + 1e-6;
+  const steps = Math.ceil((end - start) / along);
+  for (let step = 0; step <= steps; step++) {
+    const s = Math.min(end, start + step * along);
     // How far in and how far aside the middle is, and which way it goes there.
     const angle = Math.min(Math.max(0, s - first!), arc!) / (R || 1);
     const on = Math.max(0, s - first! - arc!);

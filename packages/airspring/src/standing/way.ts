@@ -9,6 +9,7 @@ import {
   type Solid,
 } from '@airspring/core/space';
 import { axisOf, isFar } from '../kind/face-axis.js';
+import { cuboidBeyondElbow, elbowMeets } from './elbow-path.js';
 import { type Edges, type Legs, longerBy, type Place, type Standing, type StandingVent, type Way } from './standing.js';
 
 /** A tube that has to find room behind its hole, m. */
@@ -104,7 +105,7 @@ function wayFrom(
   const straight = greatest(inner[axis]! - clearance, (length) => clear([leg(length + clearance)]));
   const turns = [0, 1, 2].filter((other) => other !== axis).flatMap((turn) => [-1, 1].map((sign) => ({ turn, sign })));
 
-  /** Whether a first leg and its elbow stand clear; the elbow is kept free as the cuboid around it. */
+  /** Whether a first leg and its elbow stand clear. Of the walls an elbow is as clear as the cuboid around it. */
   function turnStands(first: number, turn: number, sign: number): boolean {
     const third = 3 - axis - turn;
     const corners = [
@@ -115,8 +116,15 @@ function wayFrom(
       const at = (k: number) => si('length', pick(...corners.map((point) => point[k]!)));
       return [at(0), at(1), at(2)];
     };
-    const elbow: Solid = { part: 'vent', form: 'cuboid', least: corner(Math.min), greatest: corner(Math.max) };
-    return clear(first > 0 ? [leg(first), elbow] : [elbow]);
+    const around: Solid = { part: 'vent', form: 'cuboid', least: corner(Math.min), greatest: corner(Math.max) };
+    if (collisions(interior, [around]).length > 0 || (first > 0 && !clear([leg(first)]))) return false;
+    const quarter = {
+      start: along(mouth, axis, inwards * first),
+      radius: R,
+      along: { axis, sign: inwards },
+      into: { axis: turn, sign },
+    };
+    return !elbowMeets(others, quarter, radius);
   }
 
   /** Whether a second leg of this length, with the free air before its end, stands clear behind an elbow. */
@@ -203,26 +211,35 @@ const once = (work: () => number) => {
 
 /** The longest tube with a driver and the hole in the best of all places: an upper bound for every place of all drivers. */
 function bestWay({ job, drivers, panelThickness: t }: Standing, inner: Edges, face: Face, body: TubeBody): Way {
-  const { outerDiameter = 0, cutoutDiameter = 0, depth = 0 } = drivers.driver;
+  const { outerDiameter = 0, cutoutDiameter = 0, depth: ofOne = 0 } = drivers.driver;
+  const depth = (drivers.isobaric ? 2 : 1) * ofOne;
   const [choice] = job.choices;
   const seating = choice?.seating ?? { faces: ['front' as const], spread: 'one-face' as const };
-  const driver = {
-    outerDiameter: si('length', outerDiameter),
-    cutoutDiameter: si('length', cutoutDiameter),
-    depth: si('length', (drivers.isobaric ? 2 : 1) * depth),
-    // Several may stand apart in ways that core does not try: beside one alone no tube is longer than this.
-    count: 1,
-    faces: seating.faces,
-  };
-  const layout = {
-    thickness: faces.map(() => t),
-    gap: 0,
-    edgeMargin: 0,
-    cutoutMargin: 0,
-    bodies: roundBodies('driver', driver),
-    vent: { count: 1, faces: [faces.indexOf(face)], bend: true, walls: 0 as const },
-  };
-  const out = new Float64Array(2);
-  compileLongestVent(layout)(...inner, { ...body, flangeDiameter: body.outerDiameter }, out);
-  return { straight: out[0]!, bent: () => Math.max(out[0]!, out[1]!), certain: false };
+  /** The longest tubes, straight and bent, beside a driver that is smaller by this on all sides. */
+  function longest(less: number): Float64Array {
+    const driver = {
+      outerDiameter: si('length', outerDiameter),
+      cutoutDiameter: si('length', cutoutDiameter - 2 * less),
+      depth: si('length', depth - less),
+      // Several may stand apart in ways that core does not try: beside one alone no tube is longer than this.
+      count: 1,
+      faces: seating.faces,
+    };
+    const isLeft = driver.cutoutDiameter > 0 && driver.depth > t;
+    const layout = {
+      thickness: faces.map(() => t),
+      gap: 0,
+      edgeMargin: 0,
+      cutoutMargin: 0,
+      bodies: less === 0 || isLeft ? roundBodies('driver', driver) : [],
+      vent: { count: 1, faces: [faces.indexOf(face)], bend: true, walls: 0 as const },
+    };
+    const out = new Float64Array(2);
+    compileLongestVent(layout)(...inner, { ...body, flangeDiameter: body.outerDiameter }, out);
+    return out;
+  }
+  const straight = longest(0)[0]!;
+  // The search keeps the whole cuboid around an elbow free, the tube itself may be nearer to a driver.
+  const bent = () => Math.max(straight, longest(cuboidBeyondElbow(body.bendRadius, body.outerDiameter / 2))[1]!);
+  return { straight, bent, certain: false };
 }
