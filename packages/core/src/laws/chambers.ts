@@ -2,7 +2,7 @@ import type { System } from '../enclosure/index.js';
 import type { Branch, Element } from '../network/index.js';
 import { drivenAir } from './acoustic-exits.js';
 import { motorsOf, numbersAt } from './family-motors.js';
-import { numberOf } from './family-trial.js';
+import { numberOf, type StatedChamber } from './family-trial.js';
 import { recordsIn } from './plain-record.js';
 
 /** What a spec may state of the air of a box. */
@@ -23,11 +23,6 @@ export interface Chamber {
   readonly stated: Readonly<Partial<Record<Stated, number>>>;
   readonly found: Readonly<Partial<Record<Stated, number>>>;
 }
-
-/** What is stated of the air of a chamber: its volume, its tuning, its losses there, and the narrowest section of its vent. */
-export type StatedChamber = Readonly<
-  Partial<Record<'netVolume' | 'fillGain' | 'ventArea' | 'fb' | 'QL' | 'QA' | 'QP', number>>
->;
 
 /** The springs of air of a network, each with the record of the spec or of the trial that states a `netVolume`, in the order of both. */
 export function chambersOf(system: System, handedIn: readonly StatedChamber[] | undefined): readonly Chamber[] {

@@ -4,8 +4,12 @@ import { type Family, type System, systemOf } from '../enclosure/index.js';
 import { compileNetwork, type Probe, type Topology } from '../network/index.js';
 import { logarithmicGrid } from '../quantity/index.js';
 import { compiledSystem, type ProbeColumns, probeColumns } from '../response/index.js';
-import type { StatedChamber } from './chambers.js';
 import type { By } from './rescaling.js';
+
+/** What is stated of the air of a chamber: its volume, its tuning, its losses there, and the narrowest section of its vent. */
+export type StatedChamber = Readonly<
+  Partial<Record<'netVolume' | 'fillGain' | 'ventArea' | 'fb' | 'QL' | 'QA' | 'QP', number>>
+>;
 
 /** What the laws of a family are tried on. */
 export interface FamilyTrial<Spec, Input = Spec> {
