@@ -70,6 +70,9 @@ const published = packages.map((folder) => {
     );
     if (lost.length > 0) throw new Error(lost.join(', '));
   });
+  claim(`the tarball of ${name} has the licence`, () => {
+    if (!existsSync(join(unpacked, 'package', 'LICENSE'))) throw new Error('there is no LICENSE');
+  });
   return { name, tarball, subpaths };
 });
 const tarballs = published.map(({ tarball }) => tarball);

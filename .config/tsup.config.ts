@@ -44,7 +44,8 @@ const command: Options = {
   },
   onSuccess: async () => {
     for (const name of bundled) {
-      copyFileSync(`node_modules/${name}/LICENSE.md`, `dist/command/LICENSE-${name.replace(/^.*\//, '')}.md`);
+      // With LICENSE in any name, pnpm would take the package to have a licence already, and leave ours out.
+      copyFileSync(`node_modules/${name}/LICENSE.md`, `dist/command/NOTICE-${name.replace(/^.*\//, '')}.md`);
     }
   },
   entry: ['src/command/main.ts'],

@@ -216,6 +216,18 @@ describe('more room, a looser limit, one more candidate: never a conflict, never
     expectNoLoss,
   );
 
+  // Down to printers that are lower than a tube is wide, which take no elbow.
+  test.prop([briefs, fc.integer({ min: 40, max: 120 }), fc.double({ min: 1.05, max: 2, noNaN: true })], {
+    numRuns: Math.ceil(RUNS / 4),
+  })('than a thousandth with a taller printer', (brief, height, factor) => {
+    const low = { ...brief, vent: { ...brief.vent, bends: 1 }, printer: { ...brief.printer!, height: `${height} mm` } };
+    const taller = (b: Brief): Brief => ({
+      ...b,
+      printer: { ...b.printer!, height: more(b.printer!.height, factor) },
+    });
+    expectNoLoss(low, ['a taller printer', taller]);
+  });
+
   test.each(lostOnce)('than a thousandth with %s', (name, sizes) => {
     expectNoLoss(briefOf(sizes), kinder.find(([one]) => one === name)!);
   });

@@ -134,6 +134,17 @@ test('a folder is written whole or not at all', async () => {
   expect(existsSync(join(folder, 'nowhere'))).toBe(false);
 });
 
+test('a file where a folder is expected: its own code and a line, for the folder and for a page', async () => {
+  for (const words of [
+    ['build', bench, '--into', join(bench, 'box')],
+    ['design', bench, '--html', join(bench, 'page.html')],
+  ]) {
+    const { status, lines } = await run(words);
+    expect(status).toBe(6);
+    expect(lines.at(-1)).toContain('there is no such folder');
+  }
+});
+
 test('where the package is missing, one line says what to do', async () => {
   const missing: Workshop = async () => {
     throw Object.assign(new Error("Cannot find package '@airspring/workshop' imported from here"), {

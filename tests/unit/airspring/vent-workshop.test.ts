@@ -1,7 +1,7 @@
 /** What a workshop makes of a vent: a wall in whole lines of the nozzle, and a hole that a saw at hand makes. */
 import { filesToBuildFrom } from '@airspring/workshop/dossier';
 import { extentOf, type Mesh } from '@airspring/workshop/mesh';
-import { type Brief, type Design, reportText, standard } from 'airspring';
+import { type Brief, type Design, design, reportText, standard } from 'airspring';
 import { expect, test } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
 import { workOf } from '../../../packages/airspring/src/page/work.js';
@@ -113,4 +113,21 @@ test('where no saw makes the hole, it is cut freehand, and the way is told', asy
   );
   const bare = await built(bench({ workshop: { holeSaws: ['79 mm'] } }, { collar: '0 mm' }));
   expect(bare.report).toContain('must reach at least 5.5 mm beyond the tube (vent.collar)');
+});
+
+test('an elbow lies flat on the bed of the printer: it stands no higher than the printer reaches', () => {
+  const low = { printer: { height: '60 mm', width: '200 mm' } };
+  const answer = design(bench(low, { smallest: '50 mm', largest: '80 mm', bends: 1 }));
+  for (const { vent, margins } of answer.ok ? answer.designs : (answer.nearest?.answer.designs ?? [])) {
+    const told = margins.find(({ path }) => path === 'printer.height')!;
+    expect(told.relative).toBeLessThanOrEqual(1e-9);
+    if (vent?.bend) expect(vent.outerDiameter).toBeLessThanOrEqual(0.06 + 1e-9);
+  }
+  // Without a bend the same printer is no hindrance to any of them.
+  const tall = design(
+    bench({ printer: { height: '200 mm', width: '200 mm' } }, { bends: 1, smallest: '74 mm', largest: '74 mm' }),
+  );
+  const flat = design(bench(low, { bends: 1, smallest: '74 mm', largest: '74 mm' }));
+  expect(tall.ok && tall.designs.some(({ vent }) => vent?.bend)).toBe(true);
+  expect(flat.ok ? flat.designs.filter(({ vent }) => vent?.bend) : []).toEqual([]);
 });

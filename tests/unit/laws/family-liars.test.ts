@@ -15,9 +15,14 @@ describe('honest ones with elements over frequency', () => {
     expect(reasons(familyLaws({ family: honestLine, spec: vented, frequencies }))).toEqual([]);
   });
   test('drivers and volumes that are handed in', () => {
-    const trial = { family: honestCloth, spec: vented, drivers: [driver], netVolumes: [0.045] };
+    const trial = {
+      family: honestCloth,
+      spec: vented,
+      drivers: [driver],
+      chambers: [{ netVolume: 0.045, fb: 29, ventArea: 0.0044, QL: 7, QA: 60, QP: 80 }],
+    };
     expect(brokenLaws(familyLaws(trial))).toEqual([]);
-    expect(brokenLaws(familyLaws({ ...trial, netVolumes: [0.046] }))).toEqual([
+    expect(brokenLaws(familyLaws({ ...trial, chambers: [{ netVolume: 0.046 }] }))).toEqual([
       'the air of a box is the stated volume',
     ]);
     expect(brokenLaws(familyLaws({ ...trial, drivers: [{ ...driver, Bl: 14 as typeof driver.Bl }] }))).toContain(

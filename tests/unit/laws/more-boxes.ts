@@ -68,9 +68,13 @@ const trialOf = <Spec>(spec: (by: By) => Spec) => ({
   spec: spec(same),
   rescaled: (by: By) => ({ spec: spec(by), air: rescaledAir(standardAir, by) }),
 });
+/** What is stated of the air in front, and behind. */
+const inFront = { netVolume: 0.022, fb: 58, ventArea: 70e-4, QL: 8, QA: 40, QP: 30 };
+const behind = { netVolume: 0.035, fb: 31, ventArea: 90e-4, QL: 11, QA: 25, QP: 45 };
+const closedBehind = { netVolume: 0.03, fillGain: 1.15, QL: 9, QA: 25 };
 export const trials = {
-  fourth: { ...trialOf(specs.fourth), netVolumes: [1.15 * 0.03, 0.022], frequencies: [58] },
-  sixth: { ...trialOf(specs.sixth), netVolumes: [0.035, 0.022], frequencies: [31, 58] },
+  fourth: { ...trialOf(specs.fourth), chambers: [closedBehind, inFront], frequencies: [58] },
+  sixth: { ...trialOf(specs.sixth), chambers: [behind, inFront], frequencies: [31, 58] },
   capacitor: trialOf(specs.capacitor),
   aperiodic: trialOf(specs.aperiodic),
   openBaffle: trialOf(specs.openBaffle),

@@ -6,14 +6,13 @@ import {
   readdirSync,
   renameSync,
   rmdirSync,
-  rmSync,
   statSync,
   writeFileSync,
 } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { visible } from '@airspring/core/fault';
 import { type FilesToBuild, filesToBuild } from './build.js';
-import { whyUnwritten } from './page-file.js';
+import { discard, whyUnwritten } from './page-file.js';
 
 /** A file of a folder: its path inside it, with `/` between folders. */
 interface BuiltFile {
@@ -49,7 +48,7 @@ function writeFolder(path: string, files: readonly BuiltFile[]): string | undefi
     renameSync(beside, path);
     return undefined;
   } catch (error) {
-    rmSync(beside, { recursive: true, force: true });
+    discard(beside);
     return whyUnwritten(error);
   }
 }

@@ -18,6 +18,15 @@ export function whyUnwritten(error: unknown): string {
   return WHY[code] ?? `the file system refuses it (${code})`;
 }
 
+/** Takes away what was begun. Where nothing can stand, nothing was begun, and the first error tells why. */
+export function discard(path: string): void {
+  try {
+    rmSync(path, { recursive: true, force: true });
+  } catch {
+    // A file in place of a folder: `force` does not forgive that.
+  }
+}
+
 const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
 
 /**
@@ -32,7 +41,7 @@ export function writePage(path: string, text: string): string | undefined {
     renameSync(beside, path);
     return undefined;
   } catch (error) {
-    rmSync(beside, { force: true });
+    discard(beside);
     return whyUnwritten(error);
   }
 }

@@ -60,7 +60,10 @@ export const roundVentFields = {
     ),
   },
   printer: {
-    height: v.pipe(quantity('length', size), v.description('greatest length of a printed piece')),
+    height: v.pipe(
+      quantity('length', size),
+      v.description('greatest height of a printed piece: a straight piece stands, an elbow lies flat'),
+    ),
     width: v.pipe(
       quantity('length', size),
       v.description('width of the bed; a flange or an elbow must lie flat on it'),

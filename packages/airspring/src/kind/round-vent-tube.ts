@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Fit, Layout, VentBody } from '@airspring/core/space';
 import { compileBeside } from './beside-drivers.js';
 import { type DesignVent, type Hole, holeAt } from './build-record.js';
@@ -57,6 +58,14 @@ export function printedWidth(settings: TubeSettings, diameter: number): number {
   const { flangeDiameter, bendRadius } = ventBody(settings, diameter);
   return Math.max(flangeDiameter, bendRadius + tubeDiameter(settings, diameter) / 2);
 }
+
+/** Whether a tube may bend: an elbow lies flat on the bed of the printer, and stands as high there as the tube is wide. */
+export const mayBend = ({ bends, printer, ...settings }: RoundVentSettings, diameter: number): boolean =>
+  bends > 0 && tubeDiameter(settings, diameter) <= printer.height + NANOMETRE;
+
+/** The height that a printer needs: that of the longest straight piece, and of an elbow lying flat. */
+export const printedHeight = ({ pieces, bend, outerDiameter }: DesignVent): number =>
+  Math.max(...pieces.map((piece) => (piece === bend?.arc ? outerDiameter : piece)));
 
 /** A round opening has no sides. */
 const ROUND = [0, 0] as const;

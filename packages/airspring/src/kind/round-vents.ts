@@ -14,7 +14,9 @@ import {
   bodyWithPlay,
   compileStraightOrBentAtMost,
   holeOf,
+  mayBend,
   mouthDiameter,
+  printedHeight,
   printedWidth,
   ROW_GAP,
   ventHoles,
@@ -71,7 +73,11 @@ export function roundVents(
     walls: 0 as const,
   };
   const whole = { ...bodies, vent: layout };
-  const longest = compileLongestVent(whole);
+  const [bent, straight] = [whole, { ...whole, vent: { ...layout, bend: false } }].map(compileLongestVent) as [
+    ReturnType<typeof compileLongestVent>,
+    ReturnType<typeof compileLongestVent>,
+  ];
+  const longestAt = (diameter: number) => (mayBend(settings, diameter) ? bent : straight);
   const atMost = compileStraightOrBentAtMost(whole);
   const inner = new Float64Array(3);
   const both = new Float64Array(2);
@@ -134,13 +140,14 @@ export function roundVents(
         flangeDiameter: metres(flangeDiameter),
         bendRadius: metres(bendRadius),
         clearance: metres(clearance),
-        bends: settings.bends > 0 ? ('one-bend' as const) : ('straight' as const),
+        bends: mayBend(settings, diameter) ? ('one-bend' as const) : ('straight' as const),
         count,
         faces: settings.faces,
       };
     },
     room: (width, height, depth, point, enough) => {
-      longest(width, height, depth, bodyAt(diameterOf(point)), both, enough);
+      const diameter = diameterOf(point);
+      longestAt(diameter)(width, height, depth, bodyAt(diameter), both, enough);
       return Math.max(both[0]!, both[1]!) || -1;
     },
     // A rounded end asks for more than room.
@@ -148,8 +155,8 @@ export function roundVents(
       ? { refuse }
       : {
           fits: (width, height, depth, point, length) => {
-            const least = length - NANOMETRE;
-            longest(width, height, depth, bodyAt(diameterOf(point)), both, least, length + NANOMETRE);
+            const [diameter, least] = [diameterOf(point), length - NANOMETRE];
+            longestAt(diameter)(width, height, depth, bodyAt(diameter), both, least, length + NANOMETRE);
             return Math.max(both[0]!, both[1]!) >= least;
           },
         }),
@@ -200,9 +207,9 @@ export function roundVents(
           ...atSmallest('vent.smallest', 'inner diameter of the vent', diameter, settings.smallest),
           {
             path: 'printer.height',
-            what: 'longest printed piece',
+            what: 'tallest printed piece',
             meaning: 'length',
-            value: Math.max(...vent.pieces),
+            value: printedHeight(vent),
             limit: printer.height,
             sense: 'at most',
           },

@@ -116,7 +116,8 @@ function compilerOf(own: Compile, { elements }: Topology): Compile {
  * @example kept(system, 'network', () => compileNetwork(system.network))
  */
 export function kept<Made>(system: System, name: string, make: () => Made): Made {
-  const known = (system as { readonly [COMPILED]?: Map<string, unknown> })[COMPILED];
+  // What is no system is refused by what is made of it.
+  const known = (system as { readonly [COMPILED]?: Map<string, unknown> } | undefined)?.[COMPILED];
   if (known === undefined) return make();
   if (!known.has(name)) known.set(name, make());
   return known.get(name) as Made;

@@ -2,7 +2,7 @@ import type { System } from '../enclosure/index.js';
 import type { Branch, Element } from '../network/index.js';
 import { drivenAir } from './acoustic-exits.js';
 import { motorsOf, numbersAt } from './family-motors.js';
-import { numberOf } from './family-trial.js';
+import { numberOf, type StatedChamber } from './family-trial.js';
 import { recordsIn } from './plain-record.js';
 
 /** What a spec may state of the air of a box. */
@@ -24,17 +24,18 @@ export interface Chamber {
   readonly found: Readonly<Partial<Record<Stated, number>>>;
 }
 
-/** The springs of air of a network, each with the record of the spec that states a `netVolume`, in the order of both. */
-export function chambersOf(system: System, netVolumes: readonly number[] | undefined): readonly Chamber[] {
+/** The springs of air of a network, each with the record of the spec or of the trial that states a `netVolume`, in the order of both. */
+export function chambersOf(system: System, handedIn: readonly StatedChamber[] | undefined): readonly Chamber[] {
   const { elements } = system.network.topology;
   const compliances = elements.filter((one): one is Branch => one.kind === 'acousticCompliance');
-  const records = recordsIn(system.spec).filter(({ record }) => typeof record.netVolume === 'number');
+  const records: readonly { readonly name?: string; readonly record: Readonly<Record<string, unknown>> }[] =
+    handedIn?.map((record) => ({ record })) ??
+    recordsIn(system.spec).filter(({ record }) => typeof record.netVolume === 'number');
   const isMatched = compliances.length === records.length;
   return compliances.map((one, i) => {
-    const { name, record } = (isMatched ? records[i] : undefined) ?? { name: undefined, record: undefined };
+    const { name = undefined, record = undefined } = (isMatched ? records[i] : undefined) ?? {};
     const number = (field: string) => (typeof record?.[field] === 'number' ? record[field] : undefined);
     const netVolume = number('netVolume');
-    const own = netVolume === undefined ? undefined : netVolume * (number('fillGain') ?? 1);
     const air = airOf(system, one);
     const stated = Object.fromEntries(
       (['fb', 'QL', 'QA', 'QP'] as const).flatMap((field) => {
@@ -48,7 +49,7 @@ export function chambersOf(system: System, netVolumes: readonly number[] | undef
       box: air.box,
       vent: air.masses.length === 1 ? air.masses[0]?.name : undefined,
       ventArea: number('ventArea'),
-      volume: netVolumes === undefined ? own : netVolumes[i],
+      volume: netVolume === undefined ? undefined : netVolume * (number('fillGain') ?? 1),
       stated,
       found: foundAt(system, one, air, stated),
     };
@@ -73,12 +74,15 @@ function foundAt(
   const number = ({ name }: Branch) => numberOf(system, name);
   const Cab = number(compliance);
   const tuned = fb === undefined ? closedResonance(system, box, Cab) : 2 * Math.PI * fb;
-  // An element over frequency may take the part of any resistance or mass.
-  const isLumped = system.network.topology.elements.every(({ kind }) => kind !== 'law' && kind !== 'line');
+  const mouth = vent?.nodes.find((node) => node !== box) ?? 'ground';
+  // An element over frequency at this air may take the part of any resistance or mass.
+  const own = [box, inner, mouth].filter((node) => node !== 'ground');
+  const isLumped = system.network.topology.elements.every(
+    (one) => (one.kind !== 'law' && one.kind !== 'line') || !one.nodes.some((node) => own.includes(node)),
+  );
   if (tuned === undefined || !isLumped) return {};
   const toGround = (node: string) =>
     node === 'ground' ? [] : at(node, 'acousticResistance').filter(({ nodes }) => nodes.includes('ground'));
-  const mouth = vent?.nodes.find((node) => node !== box) ?? 'ground';
   /** The quality factor of a resistance that stands alone; NaN where there is none, or more than one. */
   const only = (list: readonly Branch[], quality: (resistance: number) => number) =>
     list.length === 1 ? quality(number(list[0] as Branch)) : Number.NaN;
@@ -88,7 +92,9 @@ function foundAt(
     }),
     QL: only(toGround(box), (R) => tuned * Cab * R),
     QA: only(toGround(inner), (R) => 1 / (tuned * Cab * R)),
-    ...(others.length === 0 && { QP: only(toGround(mouth), (R) => (tuned * number(vent as Branch)) / R) }),
+    ...(others.length === 0 && {
+      QP: only(mouth === 'ground' ? [] : at(mouth, 'acousticResistance'), (R) => (tuned * number(vent as Branch)) / R),
+    }),
   };
 }
 

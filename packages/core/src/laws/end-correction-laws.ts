@@ -74,13 +74,12 @@ export function endCorrectionLaws(
       const [one, two] = [at(radius, ka, shape), at(2 * radius, ka, shape, scaled(2))];
       return alike(2 * one, two) ? undefined : `${one} m doubled is ${two} m`;
     }),
-    tried('a length within the bounds of the literature', `${radii.length} radii`, () => {
-      for (const radius of radii) {
-        const own = at(radius, 0, 0) / radius;
-        if (!(own >= bounds[0] && own <= bounds[1]))
-          return `${own} radii at radius ${radius} m, of ${bounds.join(' to ')}`;
-      }
-      return undefined;
+    each('a length within the bounds of the literature', (radius, ka, shape) => {
+      const own = at(radius, 0, shape) / radius;
+      const isRound = openings(radius)[shape]?.aspect === undefined;
+      return ka > 0 || !isRound || (own >= bounds[0] && own <= bounds[1])
+        ? undefined
+        : `${own} radii, of ${bounds.join(' to ')},`;
     }),
     each('smooth toward long waves', (radius, _, shape) => {
       const [zero, small] = [at(radius, 0, shape), at(radius, 1e-4, shape)];
@@ -102,12 +101,12 @@ export function endCorrectionLaws(
   ];
 }
 
-/** Where a function of ka jumps between 0 and 2. */
-export function jumpOver(length: (ka: number) => number): string | undefined {
-  const steps = 200;
+/** Where a function, such as one of ka, jumps between 0 and the greatest number. */
+export function jumpOver(length: (ka: number) => number, greatest = 2): string | undefined {
+  const steps = 100 * greatest;
   const scale = Math.abs(length(0)) + Math.abs(length(1)) + Number.MIN_VALUE;
   for (let i = 0; i < steps; i++) {
-    let [low, high] = [(2 * i) / steps, (2 * (i + 1)) / steps];
+    let [low, high] = [(greatest * i) / steps, (greatest * (i + 1)) / steps];
     let [a, b] = [length(low), length(high)];
     // Each step keeps the half with the greater change. For a smooth function the change vanishes in the end.
     for (let k = 0; k < 40 && Math.abs(b - a) > 1e-9 * scale; k++) {
@@ -115,7 +114,7 @@ export function jumpOver(length: (ka: number) => number): string | undefined {
       if (Math.abs(b - value) > Math.abs(value - a)) [low, a] = [middle, value];
       else [high, b] = [middle, value];
     }
-    if (Math.abs(b - a) > 1e-9 * scale) return `jumps from ${a} to ${b} near ka ${low}`;
+    if (Math.abs(b - a) > 1e-9 * scale) return `jumps from ${a} to ${b} near ${low}`;
   }
   return undefined;
 }

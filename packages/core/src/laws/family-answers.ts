@@ -1,16 +1,18 @@
 import { radiatedPower } from '../response/index.js';
 import { columnsOf, type Tried } from './family-trial.js';
-import { type LawResult, tried } from './law.js';
+import { alike, type LawResult, tried } from './law.js';
 
 const needed = ['radiatedFlow', 'coneVelocity', 'current', 'terminalVoltage'];
 /** Hz: without radiation resistance the far field is an estimate, for sources small against the wavelength. */
 const SMALL_SOURCE = 100;
+/** By how much a probe may differ from a known one. */
+const AGREEMENT = 1e-3;
 
 /**
  * The probes that the response reads exist, and are numbers at every frequency. The terminals give out no power, and no more power
  * leaves as sound than enters (@source desoer1969, passive one-ports; rayleigh1896 sec. 302, far-field power into a half space).
  */
-export function answerLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): readonly LawResult[] {
+export function answerLaws<Spec, Input>({ trial, system, grid }: Tried<Spec, Input>): readonly LawResult[] {
   const extent = `${grid.length} frequencies`;
   /** Real power at the terminals for 1 V, W, and V·A. */
   const power = () => {
@@ -28,6 +30,14 @@ export function answerLaws<Spec, Input>({ system, grid }: Tried<Spec, Input>): r
       for (const [name, { re, im }] of Object.entries(columnsOf(system(), grid))) {
         const i = grid.findIndex((_, k) => !Number.isFinite(re[k]! + im[k]!));
         if (i >= 0) return `${name} is not a number at ${grid[i]} Hz`;
+      }
+      return undefined;
+    }),
+    tried('agrees with known values', `${trial.known?.length ?? 0} values`, () => {
+      for (const { probe, frequency, perVolt } of trial.known ?? []) {
+        const column = columnsOf(system(), Float64Array.of(frequency))[probe];
+        const own = column === undefined ? Number.NaN : Math.hypot(column.re[0]!, column.im[0]!);
+        if (!alike(own, perVolt, AGREEMENT)) return `${probe} is ${own} at ${frequency} Hz, but ${perVolt} is known`;
       }
       return undefined;
     }),

@@ -1,6 +1,7 @@
 import type { Air } from '../air/index.js';
 import type { System } from '../enclosure/index.js';
 import { chambersOf } from './chambers.js';
+import { modelFault } from './family-models.js';
 import {
   coneNode,
   driverOfMotor,
@@ -41,6 +42,8 @@ export function driverLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Inpu
         if (!alike(found[field], expected))
           return `${field} of ${motor.name} is ${found[field]}, but that of the driver is ${expected}`;
       }
+      const fault = modelFault(made, motor, driver);
+      if (fault !== undefined) return fault;
     }
     return undefined;
   };
@@ -58,13 +61,13 @@ export function driverLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Inpu
   ];
 }
 
-type Handed = Pick<FamilyTrial<unknown>, 'drivers' | 'netVolumes'>;
+type Handed = Pick<FamilyTrial<unknown>, 'drivers' | 'chambers'>;
 
 /** A record of the spec that names the chamber of its driver: a face of that cone is in its air. */
-function chamberFault(system: System, { drivers, netVolumes }: Handed): string | undefined {
+function chamberFault(system: System, { drivers, chambers: handedIn }: Handed): string | undefined {
   const { topology } = system.network;
   const found = driversIn(system.spec);
-  const chambers = chambersOf(system, netVolumes);
+  const chambers = chambersOf(system, handedIn);
   for (const [i, driver] of driverOfMotor(system, drivers).entries()) {
     const named = found.find((one) => one.driver === driver)?.chamber;
     const box = chambers.find(({ name }) => name === named)?.box;

@@ -36,10 +36,13 @@ export function probeLaws<Spec, Input>({ trial, system }: Tried<Spec, Input>): r
     }),
     tried('air speed is flow over the stated area', 'each probe', () => {
       const made = system();
-      const chambers = chambersOf(made, trial.netVolumes);
+      const chambers = chambersOf(made, trial.chambers);
       for (const [name, part, probe] of probesOf(made, 'ventAirSpeed')) {
         if (probe.of !== 'flow' || probe.factor === undefined) return `${name} is not a flow over an area`;
-        const chamber = part === '' && chambers.length === 1 ? chambers[0] : chambers.find((one) => one.name === part);
+        const chamber =
+          part === '' && chambers.length === 1
+            ? chambers[0]
+            : chambers.find((one) => one.name === part || one.vent === probe.element);
         if (chamber?.ventArea === undefined) continue;
         const area = 1 / numberOf(made, probe.factor);
         if (!alike(area, chamber.ventArea)) return `${name} is over ${area} m², and ${chamber.ventArea} m² are stated`;

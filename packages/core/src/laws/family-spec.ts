@@ -9,7 +9,7 @@ import { lostByJson, same } from './plain-record.js';
  * coils and suspensions, which have functions, are taken out for this. The same spec
  * must give the same network with each number set once, since systems of one topology share its compilation.
  */
-export function specLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>): readonly LawResult[] {
+export function specLaws<Spec, Input>({ trial, system, air, handedIn }: Tried<Spec, Input>): readonly LawResult[] {
   const { family, spec } = trial;
   return [
     tried('spec survives JSON', 'once', () => lostByJson(withoutModels(system().spec))),
@@ -21,6 +21,9 @@ export function specLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>
         ? undefined
         : 'from JSON it is read as a different spec';
     }),
+    tried('leaves what it reads alone', 'once', () =>
+      JSON.stringify(spec) === handedIn ? undefined : 'the spec that was handed in has changed',
+    ),
     tried('the same spec gives the same network', 'twice', () => {
       const texts = [system(), system(), systemOf(family, system().spec, air)].map(({ network }) =>
         JSON.stringify(network),

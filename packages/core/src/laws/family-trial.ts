@@ -6,6 +6,11 @@ import { logarithmicGrid } from '../quantity/index.js';
 import { compiledSystem, type ProbeColumns, probeColumns } from '../response/index.js';
 import type { By } from './rescaling.js';
 
+/** What is stated of the air of a chamber: its volume, its tuning, its losses there, and the narrowest section of its vent. */
+export type StatedChamber = Readonly<
+  Partial<Record<'netVolume' | 'fillGain' | 'ventArea' | 'fb' | 'QL' | 'QA' | 'QP', number>>
+>;
+
 /** What the laws of a family are tried on. */
 export interface FamilyTrial<Spec, Input = Spec> {
   readonly family: Family<Spec, Input>;
@@ -14,8 +19,10 @@ export interface FamilyTrial<Spec, Input = Spec> {
   readonly air?: Air;
   /** The driver of each motor, in the order of the motors; default: those found in the spec. */
   readonly drivers?: readonly Driver[];
-  /** The volume of each compliance of air, m³, including the gain of its filling, in their order. Default: each `netVolume` of the spec, if there are as many. */
-  readonly netVolumes?: readonly number[];
+  /** What is stated for each compliance of air, in their order, in SI units. Default: each record of the spec that has a `netVolume`, if there are as many. */
+  readonly chambers?: readonly StatedChamber[];
+  /** Sizes of probes per volt of drive that are known from a calculation by hand, a circuit simulator or a measurement. They agree within 0.1 %. */
+  readonly known?: readonly { readonly probe: string; readonly frequency: number; readonly perVolt: number }[];
   /** Probes of cones that a positive voltage is meant to pull inwards. */
   readonly opposed?: readonly string[];
   /**
@@ -32,6 +39,8 @@ export interface Tried<Spec, Input = Spec> {
   readonly trial: FamilyTrial<Spec, Input>;
   readonly air: Air;
   readonly grid: Float64Array;
+  /** The spec as it was before anything read it. */
+  readonly handedIn: string;
   /** Made anew at each call, so that no law keeps anything for the next. */
   readonly system: (air?: Air) => System<Spec>;
 }
@@ -40,7 +49,8 @@ export interface Tried<Spec, Input = Spec> {
 export function prepared<Spec, Input>(trial: FamilyTrial<Spec, Input>): Tried<Spec, Input> {
   const { family, spec, air = standardAir, frequencies = [] } = trial;
   const grid = Float64Array.from([...logarithmicGrid(2, 20_000, 301), ...frequencies].sort((a, b) => a - b));
-  return { trial, air, grid, system: (medium = air) => systemOf(family, spec, medium) };
+  const handedIn = JSON.stringify(spec);
+  return { trial, air, grid, handedIn, system: (medium = air) => systemOf(family, spec, medium) };
 }
 
 /** All probes of a system. */

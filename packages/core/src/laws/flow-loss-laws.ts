@@ -1,5 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
 import type { FlowLoss } from '../duct/index.js';
+import { jumpOver } from './end-correction-laws.js';
 import { alike, type LawResult, tried } from './law.js';
 
 /** What a loss of flow is tried on. */
@@ -25,7 +26,8 @@ const AGREEMENT = 0.02;
  *
  * It has a name and sources. Its resistance is finite and zero or more, still air included, so that it never gives energy. The
  * pressure that is lost, resistance × speed, never falls where the speed rises, and does not jump: only then is there one speed at
- * which the loss and the rest of the system agree. The same question has the same answer. Known values agree within 2 %.
+ * which the loss and the rest of the system agree. It does not jump over frequency. In a medium that is denser at the same kinematic
+ * viscosity it is greater in the same measure, since no other number has a mass (dimensional analysis). The same question has the same answer. Known values agree within 2 %.
  *
  * @validity speeds up to a tenth of the speed of sound, 5 to 120 Hz
  * @neglects whether the loss is right where no value is known
@@ -74,6 +76,19 @@ export function flowLossLaws(
         return after - before > STEEPEST * step * Math.max(before, carried);
       }),
     ),
+    tried('does not jump over frequency', '3 speeds', () =>
+      [0.1, 1, 10]
+        .map((speed) => jumpOver((x) => loss.resistance(speed, 5 * 24 ** (x / 2), air)))
+        .find((fault) => fault !== undefined),
+    ),
+    tried('follows the air', 'all that depends on its density 1.3 times as great', () => {
+      const { density, pressure, viscosity, thermalConductivity, ...rest } = air;
+      const [d, p, v, t] = [density, pressure, viscosity, thermalConductivity].map((value) => 1.3 * value);
+      const denser = { ...rest, density: d, pressure: p, viscosity: v, thermalConductivity: t } as Air;
+      return first(
+        (resistance, speed, frequency) => !alike(1.3 * resistance, loss.resistance(speed, frequency, denser)),
+      );
+    }),
     tried('gives the same answer twice', extent, () =>
       first((resistance, speed, frequency) => resistance !== loss.resistance(speed, frequency, air)),
     ),

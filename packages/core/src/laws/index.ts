@@ -3,7 +3,7 @@ export { alignmentLaws } from './alignment-laws.js';
 /** Does your own box family obey the laws of box families? */
 export { familyLaws } from './family-laws.js';
 /** What is a box family tried on? */
-export type { FamilyTrial } from './family-trial.js';
+export type { FamilyTrial, StatedChamber } from './family-trial.js';
 /** What are a driver and the air in another system of units? */
 export { type By, type Dimension, rescaledAir, rescaledDriver } from './rescaling.js';
 /** Does a model of a voice coil obey the laws of coils, and one of a suspension those of suspensions? */

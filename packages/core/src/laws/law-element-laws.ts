@@ -4,6 +4,7 @@ import { logarithmicGrid } from '../quantity/index.js';
 import { type Curves, jumpFault, memoryFault, notFinite } from './curves.js';
 import { type LawResult, tried } from './law.js';
 import { lineLaws } from './line-laws.js';
+import { phaseFault } from './phase-of-size.js';
 import { parameterSlopeFault, slopeFault } from './slope.js';
 
 /** Values and frequencies for trying an element over frequency. */
@@ -38,12 +39,13 @@ export function elementCurves(element: Law | Line, values: readonly number[], at
  *
  * It is finite and passive: a part without a source gives no power at any frequency, so the real part of its admittance or
  * impedance is not negative (@source desoer1969 ch. 9, positive real functions). It has no memory and no jumps, since it is a
- * formula that is analytic in frequency. Its slopes, by frequency and by its parameters, are the derivatives of what it fills,
- * since delays and gradients are read from them. Each of its parameters has an effect. A line also obeys the laws of two-ports: it is reciprocal, and it is passive
- * whatever is connected to its far end.
+ * formula that is analytic in frequency. Its phase has the sign that the rise of its size asks for, as that of every passive part
+ * (@source bode1945 ch. 14). Its slopes, by frequency and by its parameters, are the derivatives of what it fills,
+ * since delays and gradients are read from them. Each of its parameters has an effect. A line also obeys the laws of two-ports: it is reciprocal, and it is passive, whatever
+ * is connected to its far end; far below its first resonance it is a mass where it is open and a spring where it is shut.
  *
  * @validity parameters for which the element is meant
- * @neglects whether the formula describes the real part, which no numbers can show
+ * @neglects whether the formula describes the real part, which no numbers can show; a lie between two of the frequencies
  * @returns one result for each law
  * @source desoer1969 (positive real functions; reciprocity)
  * @example lawElementLaws(losslessLine('duct', ['box', 'ground']), { values: [2e5, 0.001] })
@@ -90,6 +92,7 @@ export function lawElementLaws(
             });
             return i < 0 ? undefined : `its real part is ${column.re[i]} at ${frequencies[i]} Hz`;
           }),
+          of('its phase follows its size', () => phaseFault(curves(frequencies)[0] as ComplexColumn, frequencies)),
           of('its slope is that of its values', () => slopeFault(element, values, curves, frequencies)),
           of('its slopes by parameters are those of its values', () =>
             parameterSlopeFault(element, values, (own) => elementCurves(element, own), frequencies),

@@ -38,5 +38,13 @@ export function lineLaws(curves: Curves, frequencies: Float64Array): readonly La
         ? undefined
         : 'it gives power to some load';
     }),
+    tried('a mass where it is open, a spring where it is shut', 'far below its first resonance', () => {
+      const [A, B, C] = curves(frequencies) as readonly [ComplexColumn, ComplexColumn, ComplexColumn];
+      for (let i = 0; i < frequencies.length && Math.hypot(A.re[i]! - 1, A.im[i]!) < 0.1; i++) {
+        const wrong = [B, C].find(({ re, im }) => !(im[i]! >= -1e-9 * Math.abs(re[i]!)));
+        if (wrong) return `${wrong === B ? 'B' : 'C'} is ${wrong.re[i]} + ${wrong.im[i]} j at ${frequencies[i]} Hz`;
+      }
+      return undefined;
+    }),
   ];
 }

@@ -1,4 +1,5 @@
 import type { LineSection } from '../duct/index.js';
+import { jumpOver } from './end-correction-laws.js';
 import { type LawResult, tried } from './law.js';
 
 /** Inverse thicknesses of the layer, 1/m, from a layer that fills the section to a thin one. */
@@ -52,6 +53,11 @@ export function lineSectionLaws({ area, width, cutOn, layer, sources, warnings }
     each('walls take power', (s) => {
       const [a, b] = at(s);
       return a > -1e-12 && a <= 1 + 1e-12 && b <= 1e-12 ? undefined : `F is ${a} + ${b} j`;
+    }),
+    tried('no jump between layers', '4 decades', () => {
+      if (isLossless) return undefined;
+      const over = (part: 0 | 1) => jumpOver((x) => at(scale * 10 ** (2 * x - 1))[part]);
+      return over(0) ?? over(1);
     }),
     tried('a thick layer fills the section', 'one layer', () => {
       const [a, b] = at(1e-3 * scale);

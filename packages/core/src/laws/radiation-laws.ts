@@ -83,10 +83,9 @@ export function radiationLaws(
       return length >= least! && length <= most! ? undefined : `${length} radii, of ${least} to ${most}`;
     }),
     each('no jump over frequency', far, (radius) => {
-      const least = 1e-3;
-      return (
-        jumpOver((ka) => at(radius, Math.max(ka, least))[0]) ?? jumpOver((ka) => at(radius, Math.max(ka, least))[1])
-      );
+      const [least, most] = [1e-3, waves.at(-1)!];
+      const over = (part: 0 | 1) => jumpOver((ka) => at(radius, Math.max(ka, least))[part], most);
+      return over(0) ?? over(1);
     }),
     tried('the same answer twice', 'asked once more', () => {
       const radius = radii[0]!;

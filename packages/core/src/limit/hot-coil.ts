@@ -1,6 +1,7 @@
 import type { System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
 import type { ComplexColumn } from '../numeric/index.js';
+import { givenSystem } from '../response/compile.js';
 import { betweenSweeps, stepAdmittance } from '../response/two-sweeps.js';
 import type { ThermalModel } from './thermal-model.js';
 
@@ -10,7 +11,7 @@ export const COIL = 'coilCurrent';
 
 /** The cold resistance of all coils together, and how many there are. */
 export const coilOf = (system: System): { readonly Re: number; readonly count: number } => {
-  const Re = system.network.values[RE];
+  const Re = givenSystem(system).network.values[RE];
   const { drivers } = system.spec as { readonly drivers?: { readonly count?: number } };
   if (typeof Re === 'number' && system.network.topology.elements.some(({ name }) => name === RE))
     return { Re, count: drivers?.count ?? 1 };

@@ -3,6 +3,7 @@ import { type FlowLoss, quadraticLoss } from '../duct/index.js';
 import type { System } from '../enclosure/index.js';
 import { complexColumns } from '../numeric/index.js';
 import { type FrequencyGrid, frequencyGrid, given, optional, readFields } from '../quantity/index.js';
+import { givenSystem } from '../response/compile.js';
 import { levelColumn } from '../response/index.js';
 import { ventAtLevel } from '../response/vent-at-level.js';
 import { type NoiseOnset, onsetSpan, openingOf, type VentSection } from '../vent/index.js';
@@ -61,7 +62,7 @@ export function ventOnsets(
 ): VentOnsets {
   const { loss = quadraticLoss({ outward: 0 }), onsets } = readFields('options', options, shape);
   const grid = frequencyGrid(frequencies);
-  const { air } = system;
+  const { air } = givenSystem(system);
   const { probes, driveFor, fill } = ventAtLevel(system, grid);
   const spanAt = onsetSpan([{ opening: openingOf(vent), share: 1 }], air, onsets, 'options.onsets');
   const swept = complexColumns(probes.length, grid.length);

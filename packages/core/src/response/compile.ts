@@ -5,11 +5,11 @@ import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 
 const topologyOf = (system: System): CompiledTopology =>
   kept(system, 'topology', () => {
-    const compiled = system.compile(system.network.topology);
-    if (compiled !== undefined) return compiled;
-    const expected = 'a network that its family compiles, such as a few lumped elements for compileLumped';
-    const remedy = "Give the record, or its family, `compile` of '@airspring/core/network', which accepts any network.";
-    throw new InputError([{ code: 'inconsistent', path: 'compile', got: 'another network', expected, remedy }]);
+    const compiled = system?.network && system.compile(system.network.topology);
+    if (compiled) return compiled;
+    const expected = 'a system that its own compile accepts';
+    const remedy = "Make it by a family, with `compile` of '@airspring/core/network'.";
+    throw new InputError([{ code: 'inconsistent', path: 'system', got: system?.family, expected, remedy }]);
   });
 
 const networkOf = (system: System, inReference: boolean): CompiledNetwork => {
@@ -27,6 +27,12 @@ const networkOf = (system: System, inReference: boolean): CompiledNetwork => {
  */
 export const compiledSystem = (system: System): CompiledNetwork =>
   kept(system, 'network', () => networkOf(system, false));
+
+/** The same system, or a refusal of what is none: for functions that read its parts before they compile it. */
+export function givenSystem(system: System): System {
+  if (!system?.network) compiledSystem(system);
+  return system;
+}
 
 /** The same for the reference level: the inductive parts of the coil are shorted, the leak is left out. */
 export const compiledReference = (system: System): CompiledNetwork =>

@@ -2,6 +2,7 @@ import { kept, type System } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
 import { compileGradient, gradientAt, type ProbeGradient } from '../network/index.js';
 import { type FrequencyInput, read } from '../quantity/index.js';
+import { givenSystem } from './compile.js';
 
 /** The gradient of a complex value, or why there is none. */
 export type ComplexGradientResult = ({ readonly ok: true } & ProbeGradient) | Impossible;
@@ -14,7 +15,7 @@ export function complexGradientAt(
   inReference = false,
 ): ComplexGradientResult {
   const name = `gradient of ${probe}${inReference ? ' in the reference' : ''}`;
-  const prepared = kept(system, name, () => compileGradient(system.network, probe, inReference));
+  const prepared = kept(system, name, () => compileGradient(givenSystem(system).network, probe, inReference));
   const found = gradientAt(prepared, frequency);
   return found === undefined
     ? impossible('undamped', `nothing damps the network at ${frequency} Hz, so it has no gradient there`)

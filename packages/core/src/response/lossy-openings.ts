@@ -2,6 +2,7 @@ import type { System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
 import { type CompiledNetwork, compile, undamped, valuesOf, withSeriesResistance } from '../network/index.js';
 import { type ComplexColumn, complexColumns } from '../numeric/index.js';
+import { givenSystem } from './compile.js';
 
 const SPEED = 'ventAirSpeed';
 const LOSS = 'flow loss';
@@ -27,7 +28,8 @@ export interface LossyOpenings {
 }
 
 /** Puts a resistance into each opening of a system. */
-export function lossyOpenings({ network, compile: own }: System): LossyOpenings {
+export function lossyOpenings(system: System): LossyOpenings {
+  const { network, compile: own } = givenSystem(system);
   const { topology, values } = network;
   const found = Object.entries(topology.probes).flatMap(([probe, reading]) => {
     if (probe !== SPEED && !probe.startsWith(`${SPEED} `)) return [];

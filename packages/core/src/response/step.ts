@@ -13,7 +13,7 @@ import {
   si,
   type TimeInput,
 } from '../quantity/index.js';
-import { compiledSystem, probeColumns, probeIndex } from './compile.js';
+import { compiledSystem, givenSystem, probeColumns, probeIndex } from './compile.js';
 
 /** Frequencies at which a fit is compared. */
 const POINTS = 300;
@@ -75,7 +75,7 @@ export function stepResponse(system: System, options: StepOptions): StepResponse
       },
     ]);
   }
-  const isFitted = system.network.topology.elements.some(({ kind }) => kind === 'law');
+  const isFitted = givenSystem(system).network.topology.elements.some(({ kind }) => kind === 'law');
   const fitted = isFitted
     ? kept(system, `fit from ${fitFrom} to ${fitTo}`, () => fitOf(system, fitFrom, fitTo))
     : undefined;

@@ -3,6 +3,7 @@ import type { FlowLoss } from '../duct/index.js';
 import type { System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
 import { type ComplexColumn, complexColumns } from '../numeric/index.js';
+import { givenSystem } from './compile.js';
 import { lossyOpenings } from './lossy-openings.js';
 import { noSpeed, resistanceOf, steadySpeed } from './steady-speed.js';
 import { betweenSweeps, stepAdmittance } from './two-sweeps.js';
@@ -49,7 +50,7 @@ export const ventAtLevel = (system: System, frequencies: Float64Array): VentAtLe
 
 /** The same for questions at many frequencies, one after the other: the network is compiled once. */
 export function compileVentAtLevel(system: System): (frequencies: Float64Array) => VentAtLevel {
-  const { air } = system;
+  const { air } = givenSystem(system);
   const opening = onlyOpening(system);
   return (frequencies) => sweptVent(opening, air, frequencies);
 }

@@ -4,6 +4,7 @@ import type { CompiledNetwork } from '../network/index.js';
 import { type ComplexColumn, complexColumn, uniformAt } from '../numeric/index.js';
 import { unlessWhole } from '../numeric/refusal.js';
 import { type FrequencyGrid, frequencyGrid, oneOf, optional, readFields } from '../quantity/index.js';
+import { givenSystem } from '../response/compile.js';
 import { HALF_POWER, levelColumn, referenceLevelOf } from '../response/index.js';
 import { topOf } from '../response/passband.js';
 import { compileDrawn, type Scatter } from './drawn-network.js';
@@ -98,7 +99,11 @@ export function compileBuilds(
   const grid = frequencyGrid(frequencies);
   const last = grid.length - 1;
   // Level alone: every other probe would be swept in vain.
-  const { compiled, nominal, draw } = compileDrawn(system, { ...system.network.topology, probes: {} }, scatter);
+  const { compiled, nominal, draw } = compileDrawn(
+    system,
+    { ...givenSystem(system).network.topology, probes: {} },
+    scatter,
+  );
   const network = compiled.network(nominal);
   const columns: readonly ComplexColumn[] = network.probes.map(() => complexColumn(grid.length));
   const { density } = system.air;
