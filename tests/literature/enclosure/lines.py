@@ -146,6 +146,8 @@ def vented(case, f):
     n = vent["count"]
     part = {"length": vent["length"], "area": S, "wallLoss": vent["wallLoss"]}
     outer, inner = (1j * w * RHO * vent[end] / S for end in ("outerCorrection", "innerCorrection"))
+    # All vents are one source to the air outside: each meets the pressure of n times its own flow (rayleigh1896 sec. 302).
+    outer += n * RHO * w * w / (vent["solidAngle"] * C) if "solidAngle" in vent else 0
     p, u = walk([part], np.array([outer, 1], complex), vent["length"], 0, w)
     tube = n / (p / u + inner)
     Cab = V / (RHO * C * C)
@@ -168,6 +170,12 @@ vents = {
     "three long vents with rough walls": {
         "netVolume": 0.04,
         "vent": {"diameter": 0.04, "length": 0.9, "count": 3, "wallLoss": 1.4, "innerCorrection": 0.012, "outerCorrection": 0.016},
+        "QL": 15,
+        "QA": 100,
+    },
+    "two vents that radiate": {
+        "netVolume": 0.04,
+        "vent": {"diameter": 0.07, "length": 0.7, "count": 2, "wallLoss": 1, "innerCorrection": 0.021, "outerCorrection": 0.029, "solidAngle": 2 * np.pi},
         "QL": 15,
         "QA": 100,
     },
