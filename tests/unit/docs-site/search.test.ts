@@ -118,7 +118,7 @@ const questions: readonly (readonly [question: string, ...pages: readonly string
   ['stuff the port with wool', stuffed],
   ['foam in the hole of a closed box to tame the peak', stuffed],
   ['capacitor in series with a sealed box', example('what-a-capacitor-buys')],
-  ['does a long port have a pipe resonance', example('will-a-long-vent-ring')],
+  ['resonance of a port in the midrange', example('will-a-long-vent-ring')],
 ];
 
 const pages = new URL('../../../docs-site/src/content/docs/', import.meta.url);
