@@ -1,8 +1,8 @@
 import { driver } from '@airspring/core/driver';
-import { flanged, unflanged } from '@airspring/core/duct';
 import { lineVentedBox, ventedBox } from '@airspring/core/enclosure';
 import { format, si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
+import { compileVentWithWaves } from '@airspring/core/vent';
 
 // Invented.
 const motor = { Re: '5.4 Ω', Bl: '10.5 T·m', Rms: '2 kg/s' } as const;
@@ -12,22 +12,18 @@ const box = {
   netVolume: '30 L',
   QL: 7,
 } as const;
-const [c, fb, V, a] = [343.987, 32, 0.03, 0.04]; // m/s, Hz, m³, m
+const fb = 32; // Hz
 
-const [k, S] = [(2 * Math.PI * fb) / c, Math.PI * a ** 2];
-const [inner, outer] = [unflanged, flanged].map((end) =>
-  end({ radius: a }, 0),
-) as [number, number];
-const angle = Math.atan(S / (k * V) - k * inner) - Math.atan(k * outer);
-const diameter = si('length', 2 * a);
-const length = si('length', angle / k);
-console.log(format('length', length, 'mm', 3), 'long');
+const waves = compileVentWithWaves({ diameter: '80 mm' });
+const tube = waves.tube(waves.length(0.03, fb)); // for 0.03 m³
+console.log(format('length', tube.length, 'mm', 3), 'long');
 
-const vent = { diameter, length, solidAngle: 2 * Math.PI };
+const vent = { ...tube, solidAngle: 2 * Math.PI };
 const pipe = lineVentedBox({ ...box, vent });
 const smooth = lineVentedBox({ ...box, vent: { ...vent, wallLoss: 0 } });
 const mass = ventedBox({ ...box, fb: si('frequency', fb) });
-const half = c / (2 * (length + inner + outer));
+const acting = tube.length + tube.innerCorrection + tube.outerCorrection;
+const half = 343.987 / (2 * acting); // the speed of sound, m/s
 const near = Array.from({ length: 61 }, (_, i) => half * (0.88 + 0.004 * i));
 const levels = respond(mass, near).levelHalfSpace;
 const out = respond(pipe, near).levelHalfSpace.map((x, i) => x - levels[i]!);

@@ -1,6 +1,5 @@
 import { standardAir } from '@airspring/core/air';
 import { driver } from '@airspring/core/driver';
-import { flanged, unflanged } from '@airspring/core/duct';
 import { lineVentedBox, ventedBox } from '@airspring/core/enclosure';
 import {
   type Frequency,
@@ -12,7 +11,7 @@ import {
 } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 import { solidAngles } from '@airspring/core/room';
-import { lengthForTuning } from '@airspring/core/vent';
+import { compileVentWithWaves, lengthForTuning } from '@airspring/core/vent';
 
 /** What may be changed. The driver is invented. */
 export const inputs = {
@@ -57,21 +56,10 @@ export const drivers = driver({
   Bl: '10.5 T·m',
 });
 
-const { speedOfSound } = standardAir;
-
-/** What the air in the box and the air outside add to the length. */
-function endsOf({ diameter }: Box) {
-  const opening = { radius: diameter / 2 };
-  return { inner: unflanged(opening, 0), outer: flanged(opening, 0) };
-}
-
-/** The length at which vent and box resonate at the tuning: waves counted. */
-export function lengthOf(at: Box): Length {
-  const { inner, outer } = endsOf(at);
-  const k = (2 * Math.PI * at.fb) / speedOfSound;
-  const area = (Math.PI * at.diameter ** 2) / 4;
-  const angle = Math.atan(area / (k * at.netVolume) - k * inner);
-  return si('length', (angle - Math.atan(k * outer)) / k);
+/** The vent at which the box resonates at the tuning: waves counted. */
+export function ventOf({ diameter, netVolume, fb }: Box) {
+  const { length, tube } = compileVentWithWaves({ diameter });
+  return tube(length(netVolume, fb));
 }
 
 /** The box with waves in its vent. */
@@ -79,12 +67,7 @@ export const piped = (at: Box, wallLoss: 0 | 1 = 1) =>
   lineVentedBox({
     drivers,
     netVolume: at.netVolume,
-    vent: {
-      diameter: at.diameter,
-      length: lengthOf(at),
-      wallLoss,
-      solidAngle: solidAngles.halfSpace,
-    },
+    vent: { ...ventOf(at), wallLoss, solidAngle: solidAngles.halfSpace },
     QL: 7,
   });
 
@@ -102,8 +85,9 @@ export const grid = logarithmicGrid(20, 1500, 301);
 
 /** Around the tone at which half a wave fits into the vent. */
 function nearPipe(at: Box): readonly number[] {
-  const { inner, outer } = endsOf(at);
-  const half = speedOfSound / (2 * (lengthOf(at) + inner + outer));
+  const { length, innerCorrection, outerCorrection } = ventOf(at);
+  const acting = length + innerCorrection + outerCorrection;
+  const half = standardAir.speedOfSound / (2 * acting);
   return Array.from({ length: 61 }, (_, i) => (0.88 + 0.004 * i) * half);
 }
 
@@ -123,7 +107,7 @@ export function solveVent(at: Box, share = 1) {
     respond(system, [at.fb], { driveVoltageRms: '10 V' });
   const atTuning = tuned(pipe);
   return {
-    length: lengthOf(box),
+    length: ventOf(box).length,
     ring: near[out.indexOf(most)]!,
     out: most,
     friction:

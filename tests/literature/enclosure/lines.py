@@ -203,10 +203,21 @@ if __name__ == "__main__":
     # The tuning of a box of 45 L with a tube of 75 mm and 25 cm: tan kL = S/(kV).
     S = np.pi * 0.075**2 / 4
     tuned = brentq(lambda k: np.tan(0.25 * k) - S / (0.045 * k), 0.01, 5, xtol=1e-15, rtol=1e-15)
+    # The length of a lossless tube, with masses at its ends, for which the air of a box and the tube resonate: by integration.
+    lengths = []
+    for d, n, V, fb, inner, outer in [(0.1, 1, 0.03, 32, 0.031, 0.041), (0.05, 2, 0.05, 40, 0.015, 0.02), (0.125, 1, 0.02, 28, 0.038, 0.051)]:
+        S, w = np.pi * d * d / 4, 2 * np.pi * fb
+
+        def reactance(L):
+            p, u = walk([{"length": L, "area": S, "wallLoss": 0}], np.array([1j * w * RHO * outer / S, 1], complex), L, 0, w)
+            return ((p / u + 1j * w * RHO * inner / S) / n + RHO * C * C / (1j * w * V)).imag
+
+        length = brentq(reactance, 0.001, 0.95 * C / (4 * fb), xtol=1e-13, rtol=1e-13)
+        lengths.append({"diameter": d, "count": n, "netVolume": V, "fb": fb, "inner": inner, "outer": outer, "length": length})
     fills = []
     for a, loss, sigma, f in [(0.05, 0, 500, 20), (0.05, 0, 2000, 40), (0.08, 0, 5000, 150), (0.03, 1, 2000, 60), (0.1, 1.3, 0, 40), (0.004, 2, 0, 30), (0.07, 1, 20000, 500)]:
         z, y = immittances(np.pi * a * a, 2 * np.pi * f, loss, sigma)
         g, Z = np.sqrt(z * y), np.sqrt(z / y)
         fills.append({"a": a, "loss": loss, "sigma": sigma, "f": f, "attenuation": g.real, "phaseVelocity": 2 * np.pi * f / g.imag, "re": Z.real, "im": Z.imag})
-    out = {"note": "lines.py beside this file wrote it", "frequencies": frequencies, "cases": rows, "vented": {"frequencies": high, "cases": others, "tuning": tuned * C / (2 * np.pi)}, "constants": fills}
+    out = {"note": "lines.py beside this file wrote it", "frequencies": frequencies, "cases": rows, "vented": {"frequencies": high, "cases": others, "tuning": tuned * C / (2 * np.pi), "lengths": lengths}, "constants": fills}
     Path(__file__).with_name("lines.json").write_text(json.dumps(out, indent=1, ensure_ascii=False) + "\n")

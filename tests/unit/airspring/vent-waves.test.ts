@@ -1,0 +1,73 @@
+import { completeDriver } from '@airspring/core/driver';
+import { lineVentedBox } from '@airspring/core/enclosure';
+import { si } from '@airspring/core/quantity';
+import { respond } from '@airspring/core/response';
+import { compileVentWithWaves } from '@airspring/core/vent';
+import { briefJsonSchema, design, reportText, retrofit } from 'airspring';
+import { expect, test } from 'vitest';
+import thunder from '../../../packages/airspring/briefs/old-thunder-box.json' with { type: 'json' };
+import bench from '../../../packages/airspring/briefs/whale-bench.json' with { type: 'json' };
+import { metByWeights, searchFor } from '../../arbitrary/brief.js';
+
+const of = (vent: object, more: object = {}) => ({
+  ...bench,
+  box: { kinds: ['vented'], tuning: '26 Hz' },
+  vent: { ...bench.vent, smallest: '80 mm', largest: '90 mm', ...vent },
+  ...more,
+});
+const answer = metByWeights(of({ waves: true }), 1);
+const one = answer.designs[0]!;
+const numberOf = (what: string) =>
+  (one.numbers.find((each) => each.what.startsWith(what))!.value[0] as readonly [number, string])[0];
+const sheet = completeDriver({
+  ...{ fs: '24 Hz', Qts: 0.36, Qes: 0.4, Vas: '70 L', Sd: '330 cm²', Re: '5.6 Ω', Le: '0.9 mH', Xmax: '9 mm' },
+});
+if (!sheet.ok) throw new Error('the driver of the brief');
+
+test('a design plays as core says of a box with that pipe, far above its bass as well', () => {
+  const { diameter, length } = one.vent!;
+  const ends = compileVentWithWaves({ diameter: si('length', diameter), wall: '3 mm' }).tube(length);
+  const box = lineVentedBox({
+    drivers: sheet.driver,
+    netVolume: si('volume', one.box.netVolume),
+    vent: { ...ends, solidAngle: 2 * Math.PI },
+    QL: 7,
+    sourceResistance: '0.1 Ω',
+  });
+  const { frequencies, levelHalfSpace, driveVoltageRms } = one.curves;
+  const own = respond(box, [...frequencies], { driveVoltageRms: si('voltageRms', Number(driveVoltageRms)) });
+  expect(Math.max(...levelHalfSpace.map((level, i) => Math.abs(level - own.levelHalfSpace[i]!)))).toBeLessThan(0.02);
+  expect(numberOf('tone of the vent')).toBeCloseTo(
+    343.987 / (2 * (length + ends.innerCorrection + ends.outerCorrection)),
+    1,
+  );
+  expect(numberOf('what the walls')).toBeGreaterThan(0.02);
+});
+
+test('it is tuned as the brief says, and the report tells the tone of the pipe', () => {
+  expect(Math.abs(numberOf('tuning') - 26)).toBeLessThan(0.05);
+  const text = reportText(answer).replace(/\s+/g, ' ');
+  expect(text).toContain(`a tone of its own at ${numberOf('tone of the vent').toFixed(1)} Hz, like a pipe`);
+  expect(text).toContain('computed as that of a straight pipe with smooth walls');
+});
+
+test('without waves, or with waves: false, nothing changes', () => {
+  expect(JSON.stringify(design(of({ waves: false }) as never))).toBe(JSON.stringify(design(of({}) as never)));
+});
+
+test('a loss that the pipe has already, a pinned shape and a box that stands are refused or told', () => {
+  const faulty = (path: string) =>
+    expect.objectContaining({ faults: [expect.objectContaining({ path, code: 'conflict' })] });
+  const lossy = { box: { kinds: ['vented'], QP: 50 } };
+  expect(() => searchFor(of({ waves: true }, lossy))).toThrow(faulty('box.QP'));
+  expect(() => retrofit({ ...thunder, vent: { waves: true } } as never)).toThrow(faulty('vent.waves'));
+  const pinned = design(of({ waves: true }, { box: { kinds: ['vented'] }, alignment: { name: 'QB3' } }) as never);
+  expect(pinned.ok || pinned.because.join(' ')).toMatch(/poles without end/);
+});
+
+test('the schema has it, and a box with a slot alone does not take it', () => {
+  expect(JSON.stringify(briefJsonSchema())).toContain('"waves"');
+  expect(() => searchFor(of({ waves: true }, { box: { kinds: ['slot-vented'] }, vent: { waves: true } }))).toThrow(
+    expect.objectContaining({ faults: [expect.objectContaining({ path: 'vent.waves' })] }),
+  );
+});
