@@ -16,7 +16,7 @@ export const waves = v.exactOptional(
   v.pipe(
     v.boolean(),
     v.description(
-      'true: the air in the vent is computed as that of a pipe: waves travel along it, friction at its walls takes energy, and it resonates where half a wave fits; default false: it moves as one mass. The search takes about three times as long',
+      'true: the air in round vents that tune a box alone is computed as that of a pipe: waves travel along it, friction at its walls takes energy, and it resonates where half a wave fits; the search takes about three times as long; default false: it moves as one mass',
     ),
   ),
 );
