@@ -71,6 +71,20 @@ test('it is tuned as the brief says, and the report tells the tone of the pipe',
   expect(text).toContain('computed as that of a straight pipe with smooth walls');
 });
 
+test('flared vents have waves too, and where none tunes so high there is still a network', () => {
+  const brief = of(
+    { waves: true, smallest: '30 mm' },
+    { box: { kinds: ['flared-vented'] }, flare: { inner: '20 mm' } },
+  );
+  const [variant] = searchFor(brief).variants;
+  const { netVolume } = one.box;
+  const high = respond(variant!.system([netVolume, 200, 0.03]), [30]).levelHalfSpace[0]!;
+  expect(Number.isFinite(high)).toBe(true);
+  const parts = { extent: 0, taken: 0, effort: 0 };
+  expect(variant!.parts([netVolume, 200, 0.03], parts)).toBe(false);
+  expect(variant!.parts([netVolume, 26, 0.08], parts)).toBe(true);
+});
+
 test('without waves, or with waves: false, nothing changes', () => {
   expect(JSON.stringify(design(of({ waves: false }) as never))).toBe(JSON.stringify(design(of({}) as never)));
 });

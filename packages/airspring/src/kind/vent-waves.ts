@@ -11,6 +11,9 @@ import { acousticsOf, type KindRecord, type Point, type Variant } from './box-ki
 import { type LengthFor, tuningBy } from './vent-length.js';
 import type { Vents } from './vents.js';
 
+/** A tube that is hardly there, m. */
+const LEAST = 1e-3;
+
 /** Asks for vents in which waves travel. */
 export const waves = v.exactOptional(
   v.pipe(
@@ -58,13 +61,17 @@ export function ventWaves(
     return found;
   }
   const lengthOf = (point: Point) => ventOf(point).length;
-  const spec = (point: Point, length = ventLength(point)): LineVentedBoxSpec => ({
-    drivers,
-    netVolume: si('volume', point[0]!),
-    ...losses,
-    vent: { ...ventOf(point).tube(length), solidAngle: solidAngles.halfSpace },
-    sourceResistance: si('resistance', job.amplifier.sourceResistance),
-  });
+  function spec(point: Point, length = ventLength(point)): LineVentedBoxSpec {
+    const { tube, shortest } = ventOf(point);
+    return {
+      drivers,
+      netVolume: si('volume', point[0]!),
+      ...losses,
+      // Where no vent tunes so high, nothing is made; the numbers of the network must be some all the same.
+      vent: { ...tube(Math.max(length, shortest + LEAST)), solidAngle: solidAngles.halfSpace },
+      sourceResistance: si('resistance', job.amplifier.sourceResistance),
+    };
+  }
 
   function told(point: Point, length: number) {
     const [netVolume = 0, asked = 0] = point;

@@ -19,10 +19,12 @@ export interface WaveTube {
   readonly outerCorrection: Length;
 }
 
-/** Two functions of SI numbers that check nothing. */
+/** Its two functions take SI numbers and check nothing. */
 export interface VentWithWaves {
   /** The length of each vent that tunes an air volume, m³, to a frequency, Hz; in m, zero or less where none does. */
   readonly length: (netVolume: number, fb: number) => number;
+  /** Length of its flares and bends, m: no vent is shorter. */
+  readonly shortest: number;
   /** The tube that a vent of a length is, flares included. */
   readonly tube: (length: number) => WaveTube;
 }
@@ -44,7 +46,7 @@ export interface VentWithWaves {
  *
  * @validity waves longer than the width of the vent and than the box
  * @neglects losses, bends, the change of the end corrections with frequency
- * @returns the two functions {@link VentWithWaves}
+ * @returns the record {@link VentWithWaves}
  * @throws InputError `empty`, `unit`, `not-finite`, `not-positive`, `out-of-range`, `inconsistent`, `unknown-field`
  * @source rayleigh1896 sec. 307: a pipe on a cavity, here with ends as masses
  * @example compileVentWithWaves({ diameter: '100 mm' }).length(0.03, 32) // 0.654 m
@@ -56,7 +58,7 @@ export function compileVentWithWaves(section: VentSection, air: Air = standardAi
   refuse(faults);
   const { area, count, innerEnd, outerEnd } = vent;
   const flares = flareLength(vent);
-  const taken = vent.bendLength + flares;
+  const shortest = vent.bendLength + flares;
   const inner = compileEnd(innerEnd, vent.inner)(0) + (innerEnd.flare?.radius ?? 0);
   const outer = compileEnd(outerEnd, vent.outer)(0) + (outerEnd.flare?.radius ?? 0);
   const diameter = 2 * Math.sqrt(area / (Math.PI * count));
@@ -66,8 +68,9 @@ export function compileVentWithWaves(section: VentSection, air: Air = standardAi
       const k = perHertz * fb;
       const angle = Math.atan(area / (k * netVolume) - k * inner) - Math.atan(k * outer);
       const length = angle / k + flares;
-      return length < taken - NANOMETRE ? length - taken : length;
+      return length < shortest - NANOMETRE ? length - shortest : length;
     },
+    shortest,
     tube: (length) => ({
       diameter: si('length', diameter),
       length: si('length', length - flares),
