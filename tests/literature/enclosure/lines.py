@@ -214,10 +214,17 @@ if __name__ == "__main__":
 
         length = brentq(reactance, 0.001, 0.95 * C / (4 * fb), xtol=1e-13, rtol=1e-13)
         lengths.append({"diameter": d, "count": n, "netVolume": V, "fb": fb, "inner": inner, "outer": outer, "length": length})
+    # Vents of 0.25 m as tubes, each its diameter, length, number, wall loss, ends, and the length of its flares: two of 80 mm with
+    # flares of 15 mm and 10 mm, and a slot of 300 mm by 20 mm, with the circle of its area and how much more wall it has.
+    circle = np.sqrt(4 * 0.3 * 0.02 / np.pi)
+    tubes = [
+        [0.08, 0.25 - 0.015 - 0.01, 2, 1, 0.03 + 0.015, 0.04 + 0.01, 0.015 + 0.01],
+        [circle, 0.25, 1, 2 * (0.3 + 0.02) / (np.pi * circle), 0.03, 0.04, 0],
+    ]
     fills = []
     for a, loss, sigma, f in [(0.05, 0, 500, 20), (0.05, 0, 2000, 40), (0.08, 0, 5000, 150), (0.03, 1, 2000, 60), (0.1, 1.3, 0, 40), (0.004, 2, 0, 30), (0.07, 1, 20000, 500)]:
         z, y = immittances(np.pi * a * a, 2 * np.pi * f, loss, sigma)
         g, Z = np.sqrt(z * y), np.sqrt(z / y)
         fills.append({"a": a, "loss": loss, "sigma": sigma, "f": f, "attenuation": g.real, "phaseVelocity": 2 * np.pi * f / g.imag, "re": Z.real, "im": Z.imag})
-    out = {"note": "lines.py beside this file wrote it", "frequencies": frequencies, "cases": rows, "vented": {"frequencies": high, "cases": others, "tuning": tuned * C / (2 * np.pi), "lengths": lengths}, "constants": fills}
+    out = {"note": "lines.py beside this file wrote it", "frequencies": frequencies, "cases": rows, "vented": {"frequencies": high, "cases": others, "tuning": tuned * C / (2 * np.pi), "lengths": lengths, "tubes": tubes}, "constants": fills}
     Path(__file__).with_name("lines.json").write_text(json.dumps(out, indent=1, ensure_ascii=False) + "\n")
