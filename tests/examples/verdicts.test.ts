@@ -1,12 +1,20 @@
 /** Adjectives of the worked examples flip where the physics does. */
 import { standardAir } from '@airspring/core/air';
 import { driverParameters } from '@airspring/core/driver';
-import { boxCompliance, closedBox, fourthOrderBandPass, parallelBandPass, ventedBox } from '@airspring/core/enclosure';
+import {
+  boxCompliance,
+  closedBox,
+  closedResonance,
+  fourthOrderBandPass,
+  lineVentedBox,
+  parallelBandPass,
+  ventedBox,
+} from '@airspring/core/enclosure';
 import { ventOnsets } from '@airspring/core/limit';
 import { branch, compileNetwork, type Element } from '@airspring/core/network';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
-import { probeColumns, referenceLevel, respond, respondAtLevel } from '@airspring/core/response';
-import { ventLoss } from '@airspring/core/vent';
+import { cutoff, probeColumns, referenceLevel, respond, respondAtLevel } from '@airspring/core/response';
+import { standingWaves, ventLoss } from '@airspring/core/vent';
 import { expect, test } from 'vitest';
 import * as band from '../../docs-site/examples/band-pass.js';
 import * as louder from '../../docs-site/examples/deeper-or-louder.js';
@@ -19,12 +27,14 @@ import * as two from '../../docs-site/examples/one-or-two.js';
 import * as behind from '../../docs-site/examples/second-driver-behind.js';
 import * as stuffed from '../../docs-site/examples/stuffed-vent.js';
 import * as second from '../../docs-site/examples/two-vents.js';
+import * as capacitor from '../../docs-site/examples/what-a-capacitor-buys.js';
 import * as told from '../../docs-site/examples/what-impedance-tells.js';
 import * as coil from '../../docs-site/examples/what-my-coil-changes.js';
 import * as corner from '../../docs-site/examples/what-the-corner-adds.js';
 import * as where from '../../docs-site/examples/where-a-quiet-vent-fits.js';
 import * as suit from '../../docs-site/examples/which-boxes-suit.js';
 import * as vents from '../../docs-site/examples/which-vent-is-quiet.js';
+import * as longVent from '../../docs-site/examples/will-a-long-vent-ring.js';
 import * as differ from '../../docs-site/examples/will-two-builds-differ.js';
 import { demo, met } from '../arbitrary/brief.js';
 
@@ -157,6 +167,82 @@ test('a pure inductance makes the tone louder where the driver is a capacitance,
     model.impedance(Object.values(model.parameters), 2000 * Math.PI, out);
     expect(Math.hypot(out[0]!, out[1]!)).toBeCloseTo(2000 * Math.PI * 1.5e-3, 9);
   }
+});
+
+test('a capacitor takes a small box deeper and holds its cone, and takes bass from a large one', () => {
+  const at = (netVolume: number, microfarads: number, tone = 20) =>
+    capacitor.answers({
+      netVolume: litres(netVolume),
+      capacitance: si('capacitance', microfarads / 1e6),
+      tone: hertz(tone),
+    });
+  expect(at(12, 680)).toMatchObject({
+    takes: 'takes it down to',
+    holds: 'the capacitor holds the cone',
+    mostly: 'farther',
+  });
+  expect(at(12, 680).lost).toMatch(/softer/);
+  expect(at(12, 680).equal).toMatch(/^takes a closed box/);
+  expect(at(40, 680).takes).toBe('takes it up to');
+  expect(at(20, 1200).equal).toMatch(/beyond/);
+  expect(at(30, 2000).holds).toMatch(/does not/);
+  for (const [volume, microfarads] of [
+    [5, 220],
+    [40, 220],
+    [5, 4700],
+    [40, 4700],
+  ] as const)
+    expect(at(volume, microfarads).reach).toMatch(/Hz/);
+});
+
+test('the closed box that reaches as deep without a capacitor does so when it is swept', () => {
+  const { drivers, shutBoxFor } = capacitor;
+  for (const reach of [60, 45, 40]) {
+    const found = cutoff(closedBox({ drivers, netVolume: shutBoxFor(reach)! }));
+    expect(found.ok && found.frequency).toBeCloseTo(reach, 4);
+  }
+});
+
+/** The equation of the page; it leaves the losses of the box out. */
+test.each([0.4, 0.7, 1, 1.6])('a closed box behind a capacitor follows the equation, at %f of its resonance', (x) => {
+  const box = { netVolume: litres(12), capacitance: si('capacitance', 680e-6), tone: hertz(20) };
+  const { shut, behind } = capacitor.boxes(box);
+  const { Mms, Rms, Re, Bl } = capacitor.drivers;
+  const { fc } = closedResonance(shut.spec);
+  const wc = 2 * Math.PI * fc;
+  const [Qmc, Qec, g] = [(wc * Mms) / Rms, (wc * Mms * Re) / Bl ** 2, 1 / (wc * Re * 680e-6)];
+  const [a, b] = [(1 / Qmc) * x, 1 - x * x];
+  // (g + jx)(b + ja) − x²/Qec
+  const size = Math.hypot(g * b - a * x - (x * x) / Qec, g * a + x * b);
+  const level = respond(behind, [x * fc]).levelHalfSpace[0]! - referenceLevel(behind);
+  expect(level).toBeCloseTo(20 * Math.log10(x ** 3 / size), 6);
+});
+
+test('a wide vent is long and rings, a narrow one loses a little more at its walls', () => {
+  const at = (millimetres: number) =>
+    longVent.answers({ diameter: si('length', millimetres / 1e3), netVolume: litres(30), fb: hertz(32) }) as Record<
+      string,
+      string
+    >;
+  const [narrow, wide] = [at(60), at(100)];
+  const numbers = (what: string) =>
+    [narrow[what]!, wide[what]!].map((text) => Number.parseFloat(text)) as [number, number];
+  for (const what of ['ring', 'friction', 'speed']) expect(numbers(what)[0]).toBeGreaterThan(numbers(what)[1]);
+  for (const what of ['length', 'out', 'shorter']) expect(numbers(what)[0]).toBeLessThan(numbers(what)[1]);
+  expect(narrow).toMatchObject({ wider_length: at(75).length, wider_out: at(75).out });
+  // A vent gives away a share of its power that falls as it widens.
+  const Q = (millimetres: number, length: string) =>
+    standingWaves({ vent: { diameter: si('length', millimetres / 1e3), length: length as '1 mm' } })[0]!.Q;
+  expect(Q(100, wide.length!)).toBeGreaterThan(Q(60, narrow.length!));
+});
+
+/** What the page says of the tuning: with waves counted, the cone stands still there. */
+test.each([50, 75, 100])('a vent of %f mm with the length of the page tunes the box as asked', (millimetres) => {
+  const at = { diameter: si('length', millimetres / 1e3), netVolume: litres(30), fb: hertz(32) };
+  const tight = lineVentedBox({ ...longVent.piped(at, 0).spec, QL: 1e6 });
+  const near = Array.from({ length: 201 }, (_, i) => 31 + 0.01 * i);
+  const { displacementPeak } = respond(tight, near);
+  expect(near[displacementPeak.indexOf(Math.min(...displacementPeak))]).toBeCloseTo(32, 2);
 });
 
 test('which boxes suit: below the Qts of B4 its droopy kin have boxes, above it the one with ripple', () => {

@@ -22,6 +22,7 @@ import { type Selection, select } from './search/select.js';
 import { standingFields } from './standing/fields.js';
 import { stands } from './standing/read.js';
 import { comparison } from './words/comparison.js';
+import { phrasing } from './words/phrasing.js';
 
 /** What is told of each design where it is asked for. */
 type Told = Pick<DesignOptions, 'scatter' | 'prices'>;
@@ -73,6 +74,12 @@ function unsuitedTo(search: Search): NotMet | undefined {
   return { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) };
 }
 
+/** What the variants ask of their room, each sentence once. */
+function asksForRoom({ job, variants }: Search): readonly string[] {
+  const { phrase } = phrasing(job.units);
+  return [...new Set(variants.flatMap(({ asksForRoom }) => (asksForRoom ? [phrase(asksForRoom)] : [])))];
+}
+
 function notMet(search: Search, told: Told): Answered {
   const { job } = search;
   const { wishes, fallenAtEnd } = conflictOf(search);
@@ -82,6 +89,7 @@ function notMet(search: Search, told: Told): Answered {
     conflict.length === 0
       ? [
           'No box of the allowed kinds has room for the drivers and for its other parts. Compare their sizes with the space.',
+          ...asksForRoom(search),
         ]
       : conflict.length === 1
         ? [`No box that was tried meets this wish: ${named}.`]

@@ -146,6 +146,8 @@ def vented(case, f):
     n = vent["count"]
     part = {"length": vent["length"], "area": S, "wallLoss": vent["wallLoss"]}
     outer, inner = (1j * w * RHO * vent[end] / S for end in ("outerCorrection", "innerCorrection"))
+    # All vents are one source to the air outside: each meets the pressure of n times its own flow (rayleigh1896 sec. 302).
+    outer += n * RHO * w * w / (vent["solidAngle"] * C) if "solidAngle" in vent else 0
     p, u = walk([part], np.array([outer, 1], complex), vent["length"], 0, w)
     tube = n / (p / u + inner)
     Cab = V / (RHO * C * C)
@@ -168,6 +170,12 @@ vents = {
     "three long vents with rough walls": {
         "netVolume": 0.04,
         "vent": {"diameter": 0.04, "length": 0.9, "count": 3, "wallLoss": 1.4, "innerCorrection": 0.012, "outerCorrection": 0.016},
+        "QL": 15,
+        "QA": 100,
+    },
+    "two vents that radiate": {
+        "netVolume": 0.04,
+        "vent": {"diameter": 0.07, "length": 0.7, "count": 2, "wallLoss": 1, "innerCorrection": 0.021, "outerCorrection": 0.029, "solidAngle": 2 * np.pi},
         "QL": 15,
         "QA": 100,
     },
@@ -195,10 +203,28 @@ if __name__ == "__main__":
     # The tuning of a box of 45 L with a tube of 75 mm and 25 cm: tan kL = S/(kV).
     S = np.pi * 0.075**2 / 4
     tuned = brentq(lambda k: np.tan(0.25 * k) - S / (0.045 * k), 0.01, 5, xtol=1e-15, rtol=1e-15)
+    # The length of a lossless tube, with masses at its ends, for which the air of a box and the tube resonate: by integration.
+    lengths = []
+    for d, n, V, fb, inner, outer in [(0.1, 1, 0.03, 32, 0.031, 0.041), (0.05, 2, 0.05, 40, 0.015, 0.02), (0.125, 1, 0.02, 28, 0.038, 0.051)]:
+        S, w = np.pi * d * d / 4, 2 * np.pi * fb
+
+        def reactance(L):
+            p, u = walk([{"length": L, "area": S, "wallLoss": 0}], np.array([1j * w * RHO * outer / S, 1], complex), L, 0, w)
+            return ((p / u + 1j * w * RHO * inner / S) / n + RHO * C * C / (1j * w * V)).imag
+
+        length = brentq(reactance, 0.001, 0.95 * C / (4 * fb), xtol=1e-13, rtol=1e-13)
+        lengths.append({"diameter": d, "count": n, "netVolume": V, "fb": fb, "inner": inner, "outer": outer, "length": length})
+    # Vents of 0.25 m as tubes, each its diameter, length, number, wall loss, ends, and the length of its flares: two of 80 mm with
+    # flares of 15 mm and 10 mm, and a slot of 300 mm by 20 mm, with the circle of its area and how much more wall it has.
+    circle = np.sqrt(4 * 0.3 * 0.02 / np.pi)
+    tubes = [
+        [0.08, 0.25 - 0.015 - 0.01, 2, 1, 0.03 + 0.015, 0.04 + 0.01, 0.015 + 0.01],
+        [circle, 0.25, 1, 2 * (0.3 + 0.02) / (np.pi * circle), 0.03, 0.04, 0],
+    ]
     fills = []
     for a, loss, sigma, f in [(0.05, 0, 500, 20), (0.05, 0, 2000, 40), (0.08, 0, 5000, 150), (0.03, 1, 2000, 60), (0.1, 1.3, 0, 40), (0.004, 2, 0, 30), (0.07, 1, 20000, 500)]:
         z, y = immittances(np.pi * a * a, 2 * np.pi * f, loss, sigma)
         g, Z = np.sqrt(z * y), np.sqrt(z / y)
         fills.append({"a": a, "loss": loss, "sigma": sigma, "f": f, "attenuation": g.real, "phaseVelocity": 2 * np.pi * f / g.imag, "re": Z.real, "im": Z.imag})
-    out = {"note": "lines.py beside this file wrote it", "frequencies": frequencies, "cases": rows, "vented": {"frequencies": high, "cases": others, "tuning": tuned * C / (2 * np.pi)}, "constants": fills}
+    out = {"note": "lines.py beside this file wrote it", "frequencies": frequencies, "cases": rows, "vented": {"frequencies": high, "cases": others, "tuning": tuned * C / (2 * np.pi), "lengths": lengths, "tubes": tubes}, "constants": fills}
     Path(__file__).with_name("lines.json").write_text(json.dumps(out, indent=1, ensure_ascii=False) + "\n")

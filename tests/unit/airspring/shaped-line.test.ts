@@ -3,7 +3,7 @@ import { lineBox } from '@airspring/core/enclosure';
 import { si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 import { collisions, cuboidInterior } from '@airspring/core/space';
-import { type Design, reportText } from 'airspring';
+import { type Brief, type Design, design, reportText } from 'airspring';
 import { expect, test } from 'vitest';
 import pipe from '../../../packages/airspring/briefs/classroom-organ-pipe.json' with { type: 'json' };
 import { bestOf, metByWeights, searchFor } from '../../arbitrary/brief.js';
@@ -131,6 +131,16 @@ test('what no line can have is told, and not left out in silence', () => {
   const pair = { drivers: pipe.drivers.map((driver) => ({ ...driver, wirings: [{ parallel: 2, isobaric: true }] })) };
   const line = { folds: [1], driverAt: [0.3], openAt: [0.9] };
   expect(searchFor({ ...fixed('line', '700 mm', '240 mm', line), ...pair }).variants).toHaveLength(1);
+});
+
+test('a driver too near the end of a line is told with what its place would take', () => {
+  const { line: _, ...rest } = fixed('line', '700 mm', '240 mm', {});
+  const answer = design({ ...rest, line: { folds: [0], driverAt: [0.99] } } as Brief);
+  // 135 mm wide, 5 mm from the edge, less the panel: 57.5 mm; the cutout of 116 mm with its play: 60 mm.
+  expect(answer.ok || answer.because).toEqual([
+    expect.stringMatching(/^No box of the allowed kinds has room/),
+    'A driver at 0.99 of the length (line.driverAt) must keep its middle 60 mm from both ends of its channel. With 0 folds that takes a channel 6000 mm high; in this brief no channel is higher than 670 mm.',
+  ]);
 });
 
 test('no box is shallower than its channels with the driver in the first of them', () => {

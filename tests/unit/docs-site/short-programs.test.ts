@@ -26,6 +26,7 @@ test.each([
   'worked-examples/second-driver-behind',
   'worked-examples/stuffed-vent',
   'worked-examples/two-vents',
+  'worked-examples/what-a-capacitor-buys',
   'worked-examples/what-impedance-tells',
   'worked-examples/what-my-coil-changes',
   'worked-examples/what-the-corner-adds',
@@ -33,6 +34,7 @@ test.each([
   'worked-examples/where-a-quiet-vent-fits',
   'worked-examples/which-vent-is-quiet',
   'worked-examples/wider-vent',
+  'worked-examples/will-a-long-vent-ring',
   'worked-examples/will-two-builds-differ',
 ])('%s', async (page) => {
   const text = readFileSync(new URL(`${page}.mdx`, pages), 'utf8');

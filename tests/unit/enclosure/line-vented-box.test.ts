@@ -1,6 +1,12 @@
 import { standardAir } from '@airspring/core/air';
 import { flanged, unflanged } from '@airspring/core/duct';
-import { type LineVentedBoxInput, lineVentedBox, lineVentedFamily, ventedBox } from '@airspring/core/enclosure';
+import {
+  type LineVentedBoxInput,
+  lineVentedBox,
+  lineVentedFamily,
+  type System,
+  ventedBox,
+} from '@airspring/core/enclosure';
 import { familyLaws, rescaledAir, rescaledDriver } from '@airspring/core/laws';
 import { si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
@@ -44,10 +50,23 @@ test('where half a wave fits into the vent its air moves again', () => {
   expect(there).toBeGreaterThan(5 * above!);
 });
 
+test('a vent that radiates rings less, and plays the same bass', () => {
+  const radiating = lineVentedBox({ ...box, vent: { ...vent, solidAngle: 2 * Math.PI } });
+  const [wave] = standingWaves({ vent });
+  const near = Array.from({ length: 101 }, (_, i) => (0.9 + 0.002 * i) * wave!.frequency);
+  const rings = (system: System) => Math.max(...respond(system, near).airSpeedPeak!);
+  const bass = (system: System) => respond(system, [30]).levelHalfSpace[0]!;
+  expect(Math.abs(bass(lineVentedBox(box)) - bass(radiating))).toBeLessThan(0.05);
+  expect(rings(radiating)).toBeLessThan(0.5 * rings(lineVentedBox(box)));
+});
+
 test('every fault is told at its path', () => {
   const bad = { ...box, netVolume: '0 L' as never, vent: { ...vent, diameter: '-1 mm' as never } };
   expect(() => lineVentedBox({ ...bad, netVolume: '45 L' })).toThrow(
     faulty({ code: 'not-positive', path: 'box.vent.diameter' }),
+  );
+  expect(() => lineVentedBox({ ...box, vent: { ...vent, solidAngle: 20 } })).toThrow(
+    faulty({ code: 'out-of-range', path: 'box.vent.solidAngle', got: 20 }),
   );
   expect(() => lineVentedBox({ ...bad, vent })).toThrow(faulty({ code: 'not-positive', path: 'box.netVolume' }));
 });
@@ -62,7 +81,7 @@ test('it obeys the laws of a family', () => {
   const spec: LineVentedBoxInput = {
     drivers: driver,
     netVolume: si('volume', 0.045),
-    vent: { ...sizes(1), count: 2, wallLoss: 1.2 },
+    vent: { ...sizes(1), count: 2, wallLoss: 1.2, solidAngle: 2 * Math.PI },
     QL: 7,
     QA: 60,
   };
@@ -74,7 +93,7 @@ test('it obeys the laws of a family', () => {
         ...spec,
         drivers: rescaledDriver(driver, by),
         netVolume: si('volume', 0.045 * by([3, 0, 0, 0])),
-        vent: { ...sizes(by([1, 0, 0, 0])), count: 2, wallLoss: 1.2 },
+        vent: { ...sizes(by([1, 0, 0, 0])), count: 2, wallLoss: 1.2, solidAngle: 2 * Math.PI },
       },
       air: rescaledAir(standardAir, by),
     }),

@@ -48,6 +48,17 @@ test('a box that does not take the tuning is refused', () => {
   );
 });
 
+test('what is no system with a spec is refused, and not taken for a box', () => {
+  const box: VentMapInput['box'] = (netVolume, fb) => {
+    const { spec: _, ...bare } = ventedBox({ drivers, netVolume, fb, ventArea: '1 m²' });
+    return bare as never;
+  };
+  const expected = expect.stringMatching(/with its spec/);
+  expect(() => ventMap({ ...input, box })).toThrow(
+    expect.objectContaining({ faults: [expect.objectContaining({ code: 'inconsistent', path: 'map.box', expected })] }),
+  );
+});
+
 test('more level, or less air speed, asks for a wider vent', () => {
   const louder = ventMap({ ...input, level: '99 dB' });
   const slower = ventMap({ ...input, airSpeedPeak: '12 m/s' });

@@ -243,6 +243,8 @@ export interface Variant {
     point: Point,
     inner: readonly [width: number, height: number, depth: number],
   ) => Point | undefined;
+  /** What the brief asks of its room, as a sentence, where that may be more than any box has. It is told if no box has room. */
+  readonly asksForRoom?: Phrase;
   readonly place: (edges: readonly [number, number, number], point: Point) => Fit | Impossible;
   /** Whether `place` finds a place between inner edges, said without the record of it; default by `place` itself. */
   readonly fits?: (width: number, height: number, depth: number, point: Point) => boolean;

@@ -5,7 +5,7 @@ import { quantity } from '../brief/quantity-text.js';
 import type { Job } from '../job/job.js';
 import type { BoxKind } from './box-kind.js';
 import { type FlareForm, type FlareMaker, formedEnd, formFaults, formField } from './flare-form.js';
-import { roundVentAcross, roundVentFields, roundVentSettings } from './round-vent-fields.js';
+import { roundVentSettings, tuningVentAcross, tuningVentFields } from './round-vent-fields.js';
 import { roundVents } from './round-vents.js';
 import { tunedByVents } from './tuned-by-vent.js';
 
@@ -21,7 +21,7 @@ const radius = (end: string) =>
   );
 
 const fields = {
-  ...roundVentFields,
+  ...tuningVentFields,
   flare: {
     inner: radius('inner'),
     outer: radius('outer'),
@@ -40,7 +40,7 @@ export function flaredVentedWith(maker?: FlareMaker): BoxKind<typeof fields> {
     shaped: true,
     byName: true,
     fields,
-    across: (written, read) => [...roundVentAcross(written, read), ...acrossFlare(written, read, maker)],
+    across: (written, read) => [...tuningVentAcross(written, read), ...acrossFlare(written, read, maker)],
     variants: (job, choice) => {
       const { flare = {} } = job.sections as ReadFields<typeof fields>;
       const formed = (form: FlareForm | undefined) => (form && maker ? formedEnd(form, maker) : undefined);

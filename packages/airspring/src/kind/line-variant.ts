@@ -14,6 +14,7 @@ import type { shapedLineFields } from './line-fields.js';
 import { between, depthAt, depthsOf, type LineForm, lengthOf, type Stretch } from './line-form.js';
 import { lineRecord } from './line-words.js';
 import { noParts } from './no-parts.js';
+import type { Phrase } from './phrase.js';
 import { metres, outerSizes } from './placing.js';
 import { airSpeedOf } from './vented-fields.js';
 
@@ -25,6 +26,10 @@ const BEHIND = 0.01;
 const EFFORT = 0.3;
 /** Section of the mouth over that of the closed end, where a brief leaves it open. */
 const MOUTHS = [0.3, 1] as const;
+
+/** Lengths that are tried, over a quarter of a wave of the lowest tone. */
+const SHORTEST = 0.35;
+const LONGEST = 1.5;
 
 /** What the search of a line does not vary. */
 export interface LineChoice {
@@ -178,6 +183,26 @@ export function lineVariant(
   }
 
   const quarter = job.air.speedOfSound / (4 * job.wanted.lowest);
+
+  /** What a stated place of the driver asks of its channel, where the space and the length of the line leave less: that both ends are clear. */
+  function asksForRoom(at: number): Phrase | undefined {
+    const boards = folds * t;
+    const least = Math.max((clear / at - boards) / channels, (clear + at * boards) / (1 - at * channels));
+    const most = Math.min((LONGEST * quarter - boards) / channels, job.space.height - 2 * t);
+    if (!(least > most)) return undefined;
+    return [
+      `A driver at ${at} of the length (line.driverAt) must keep its middle `,
+      [clear, 'length'],
+      ` from both ends of its channel. With ${folds} ${folds === 1 ? 'fold' : 'folds'} that takes a channel `,
+      [least, 'length'],
+      ' high; in this brief no channel is higher than ',
+      [most, 'length'],
+      '.',
+    ];
+  }
+  const asked =
+    driverAt === undefined || !(driverAt > 0 && driverAt * channels < 1) ? undefined : asksForRoom(driverAt);
+
   const [narrowest, lowest, shallowest] = leastFor(job, choice, layout.bodies);
   const mouths = line.mouth === undefined ? MOUTHS : ([line.mouth, line.mouth] as const);
   const [leastMouth, greatestMouth] = mouths;
@@ -189,7 +214,7 @@ export function lineVariant(
     kind,
     choice,
     acoustic: [
-      { name: 'length', from: 0.35 * quarter, to: 1.5 * quarter, ratio: 1.05, unit: 1e-3 },
+      { name: 'length', from: SHORTEST * quarter, to: LONGEST * quarter, ratio: 1.05, unit: 1e-3 },
       ...(isUniform ? [] : [{ name: 'mouth', from: leastMouth, to: greatestMouth, ratio: 1.9, unit: 0.01 }]),
     ],
     span: {
@@ -242,6 +267,7 @@ export function lineVariant(
       return [netVolume, lengthIn(height), ...(isUniform ? [] : [mouth]), width];
     },
     place,
+    ...(asked && { asksForRoom: asked }),
     record: (finished) =>
       lineRecord(finished, {
         form,

@@ -6,8 +6,9 @@ import { oneOrMore, size, wall as wallBounds } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { ReadWorkshop } from '../brief/workshop.js';
-import type { Job } from '../job/job.js';
+import type { Job, Written } from '../job/job.js';
 import type { FormedEnd } from './flare-form.js';
+import { acrossWaves, waves } from './vent-waves.js';
 import { airSpeedOf, quiet, ventedFields } from './vented-fields.js';
 
 const opt = v.exactOptional;
@@ -71,6 +72,15 @@ export const roundVentFields = {
   },
 };
 
+/** What it may say about those of a box that they alone tune. */
+export const tuningVentFields = { ...roundVentFields, vent: { ...roundVentFields.vent, waves } };
+
+/** The faults of what it says about these. */
+export const tuningVentAcross = (written: Written, read: Partial<Job['sections']>): Fault[] => [
+  ...roundVentAcross(written, read),
+  ...acrossWaves(written, read),
+];
+
 /** The fault of a section of the brief whose smallest size is above its largest. */
 export function boundsAcross(
   section: string,
@@ -121,6 +131,8 @@ export function roundVentAcross(written: Readonly<Record<string, unknown>>, read
 export interface RoundVentSettings {
   readonly airSpeedPeak: number;
   readonly quiet: boolean;
+  /** Whether waves travel in them. */
+  readonly waves: boolean;
   readonly smallest: number;
   readonly largest: number;
   readonly counts: readonly number[];
@@ -154,13 +166,14 @@ export function roundVentSettings(
     vent = {},
     printer = { height: undefined, width: undefined },
     workshop: { nozzle, holeSaws = [] } = {},
-  } = sections as ReadFields<typeof roundVentFields> & { readonly workshop?: ReadWorkshop };
+  } = sections as ReadFields<typeof tuningVentFields> & { readonly workshop?: ReadWorkshop };
   const asked = vent.wall ?? 0.003;
   const wall = nozzle === undefined ? asked : wholeLines(asked, nozzle);
   const smallest = vent.smallest ?? Math.min(0.03, vent.largest ?? Infinity);
   return {
     airSpeedPeak: airSpeedOf(vent),
     quiet: vent.quiet ?? false,
+    waves: vent.waves ?? false,
     smallest,
     largest: vent.largest ?? Math.max(0.15, smallest),
     counts: [...new Set(vent.counts ?? [1])],

@@ -118,6 +118,7 @@ export function roundVents(
     kind,
     airSpeedPeak: settings.airSpeedPeak,
     quiet: settings.quiet,
+    waves: settings.waves,
     geometric: [
       { name: 'diameter', from: settings.smallest, to: settings.largest, ratio: 1.07, unit: 1e-3, beyond: 1.6 },
     ],

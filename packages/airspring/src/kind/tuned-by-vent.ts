@@ -9,6 +9,7 @@ import { acousticsOf, type Finished, type KindRecord, type Point, type Variant }
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { interiorIn, metres, outerSizes } from './placing.js';
 import { tuningBy, ventLengths, wholeMillimetres, wholeVent } from './vent-length.js';
+import { ventWaves } from './vent-waves.js';
 import { USUAL_QL, type ventedFields } from './vented-fields.js';
 import { bodyOf, takenBy, tunedTo, type Vents } from './vents.js';
 import { leaksAssumed } from './wording.js';
@@ -28,7 +29,10 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   const { airSpeedPeak, area, geometric, span, fits } = vents;
   const t = job.space.panelThickness;
   const contents = contentsOf(job, choice);
-  const lengthOf = ventLengths(vents, job.air);
+  const waves = vents.waves
+    ? ventWaves(job, choice, vents, { QL, ...(QA !== undefined && { QA }) }, (point) => ventLength(point))
+    : undefined;
+  const lengthOf = waves?.lengthOf ?? ventLengths(vents, job.air);
   /** The length for a point; after `settle` it is a whole number of millimetres. */
   const ventLength = (point: Point): number => lengthOf(point)(point[0]!, point[1]!);
   const madeLength = (point: Point): number => wholeMillimetres(ventLength(point));
@@ -73,13 +77,17 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
   function record(finished: Finished): KindRecord {
     const { point } = finished;
     const length = madeLength(point);
-    const { fb, warnings } = tunedTo(vents, point, length, job);
+    const lumped = tunedTo(vents, point, length, job);
+    const piped = waves?.told(point, length);
+    const { fb } = piped ?? lumped;
+    const told = vents.tell(finished, length, fb);
     return {
-      ...vents.tell(finished, length, fb),
+      ...told,
       dip: { of: 'the tuning', at: [fb] },
-      numbers: [{ what: 'tuning (fb)', value: [[fb, 'frequency']] }],
-      assumed: [...contents.assumed, ...leaksAssumed(box.QL, QL)],
-      warnings,
+      playing: [...told.playing, ...(piped?.playing ?? [])],
+      numbers: [{ what: 'tuning (fb)', value: [[fb, 'frequency']] }, ...(piped?.numbers ?? [])],
+      assumed: [...contents.assumed, ...leaksAssumed(box.QL, QL), ...(piped?.assumed ?? [])],
+      warnings: piped ? [] : lumped.warnings,
       givesOut: { vent: 'the air speed in the vent', 'quiet vent': 'an onset of noise in the vent' },
     };
   }
@@ -104,14 +112,22 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
         ratio: 1.03,
         unit: 0.05,
       },
+      ...(waves ? geometric : []),
     ],
-    ...(!isHeld && { made: [{ from: t + MM, to: LONGEST, unit: MM, of: ventLength }] }),
-    geometric,
+    ...(!isHeld && {
+      made: [
+        { from: t + MM, to: LONGEST, unit: MM, of: ventLength },
+        ...(waves ? geometric : []).map((axis, i) => ({ ...axis, of: (point: Point) => point[2 + i]! })),
+      ],
+    }),
+    geometric: waves ? [] : geometric,
     ...(span && { span }),
     contents: contents.taken,
     least: leastFor(job, choice),
-    ...acousticsOf(ventedFamily, job, spec),
-    ...alignsIn(ventedFamily, job, spec, ({ netVolume, fb }) => [netVolume, fb]),
+    ...(waves?.sound ?? {
+      ...acousticsOf(ventedFamily, job, spec),
+      ...alignsIn(ventedFamily, job, spec, ({ netVolume, fb }) => [netVolume, fb]),
+    }),
     ...opening,
     wishes: [...opening.wishes, ...vents.wishes],
     parts: (point, out) => {

@@ -1,15 +1,15 @@
 import type { BoxKind } from './box-kind.js';
-import { roundVentAcross, roundVentFields, roundVentSettings } from './round-vent-fields.js';
+import { roundVentSettings, tuningVentAcross, tuningVentFields } from './round-vent-fields.js';
 import { roundVents } from './round-vents.js';
 import { tunedByVents } from './tuned-by-vent.js';
 
 /** A vented box: it is tuned by round tubes, each straight or with one bend. */
-export const vented: BoxKind<typeof roundVentFields> = {
+export const vented: BoxKind<typeof tuningVentFields> = {
   name: 'vented',
   called: 'a vented box',
   shaped: true,
-  fields: roundVentFields,
-  across: roundVentAcross,
+  fields: tuningVentFields,
+  across: tuningVentAcross,
   variants: (job, choice) => {
     const settings = roundVentSettings(job);
     return settings.counts.map((count) => tunedByVents(job, choice, roundVents(vented, job, choice, settings, count)));

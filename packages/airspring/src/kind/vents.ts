@@ -15,6 +15,8 @@ export interface Vents {
   readonly airSpeedPeak: number;
   /** Whether they must stay below every published onset of noise. */
   readonly quiet: boolean;
+  /** Whether waves travel in them, so that the sound of the box depends on their size; default: their air moves as one mass. */
+  readonly waves?: boolean;
   readonly geometric: readonly Axis[];
   /** Area of the narrowest cross-section of all vents together, where the air is fastest, m². */
   readonly area: (point: Point) => number;

@@ -23,6 +23,10 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
     const remedy = 'Leave it out: the report tells what the room does beside that.';
     faults.push({ code: 'conflict', path: 'wanted.at', got: at, expected: '1 m for a box that stands', remedy });
   }
+  if ((read as { vent?: { waves?: boolean } }).vent?.waves === true) {
+    const expected = 'no waves: the changes to a box that stands count the air in a vent as one mass';
+    faults.push({ code: 'conflict', path: 'vent.waves', got: true, expected, remedy: 'Leave it out.' });
+  }
   const told = (path: string, got: unknown, expected: string, remedy: string) =>
     faults.push({ code: 'inconsistent', path: `standing.${path}`, got, expected, remedy });
 

@@ -53,6 +53,8 @@ export { type ProfileMass, profileMass } from './profile-mass.js';
 export { flangedRadiation, pistonRadiation, type Radiation, unflangedRadiation } from './radiation.js';
 /** What are the acoustic mass and the radiation resistance in front of a small piston? */
 export { type PistonInput, type RadiationLoad, radiationLoad } from './radiation-load.js';
+/** What is the sound that leaves an opening as an element of a network? */
+export { radiationResistance } from './radiation-resistance.js';
 /** What is the end correction of a rectangular opening in a wall or along other walls? */
 export { alongWalls, rectangularPiston } from './rectangle-end.js';
 /** At what frequency does a cavity with a neck resonate? */

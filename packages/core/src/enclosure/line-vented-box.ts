@@ -1,5 +1,6 @@
 import { type Air, standardAir } from '../air/index.js';
-import { ductElement, ductValues, flanged, unflanged } from '../duct/index.js';
+import { ductElement, ductValues, flanged, radiationResistance, unflanged } from '../duct/index.js';
+import { solidAngleField } from '../duct/solid-angle-field.js';
 import { type Fault, refuse } from '../fault/index.js';
 import { branch, compile, type Element, losslessLine, type Probe } from '../network/index.js';
 import {
@@ -35,6 +36,11 @@ export interface LineVentInput {
   readonly innerCorrection?: LengthInput;
   /** What the air outside adds to the length; default that of an end flush with a wide wall. */
   readonly outerCorrection?: LengthInput;
+  /**
+   * Solid angle into which all vents together radiate, sr: 2π beside a wide wall. It damps the waves in them. Left out, the sound
+   * takes no power from the vents, as in other boxes.
+   */
+  readonly solidAngle?: number;
 }
 
 /** A vented box with waves in its vent, as people write it. */
@@ -56,6 +62,7 @@ export interface LineVentSpec {
   readonly wallLoss: number;
   readonly innerCorrection: Length;
   readonly outerCorrection: Length;
+  readonly solidAngle?: number;
 }
 
 /** A vented box with waves in its vent after reading, in SI units. */
@@ -80,6 +87,7 @@ const ventShape = {
   wallLoss: optional(notNegative('ratio')),
   innerCorrection: optional(notNegative('length')),
   outerCorrection: optional(notNegative('length')),
+  solidAngle: optional(solidAngleField),
 };
 
 function read(input: LineVentedBoxInput | LineVentedBoxSpec): LineVentedBoxSpec {
@@ -114,10 +122,12 @@ export const lineVentedFamily: Family<LineVentedBoxSpec, LineVentedBoxInput> = {
   topology: ({ drivers, sourceResistance, vent, ...losses }) => {
     const { elements, probes, cone } = directRadiator(drivers.equivalent, sourceResistance);
     const air = boxAir(losses);
+    const radiates = vent.solidAngle !== undefined;
     const tube = vent.wallLoss === 0 ? losslessLine : ductElement;
     const ends: Element[] = [
       branch('acousticMass', 'innerEnd', ['box', 'throat'], { stands: 'impedance' }),
-      branch('acousticMass', 'outerEnd', ['mouth', 'ground'], { stands: 'impedance' }),
+      branch('acousticMass', 'outerEnd', ['mouth', radiates ? 'outside' : 'ground'], { stands: 'impedance' }),
+      ...(radiates ? [radiationResistance('radiation', ['outside', 'ground'])] : []),
     ];
     const speed: Probe = { of: 'flow', element: 'outerEnd', factor: 'perVentArea' };
     return {
@@ -127,7 +137,7 @@ export const lineVentedFamily: Family<LineVentedBoxSpec, LineVentedBoxInput> = {
     };
   },
   values: ({ drivers, sourceResistance, netVolume, vent, ...losses }, air, set) => {
-    const { length, wallLoss, innerCorrection, outerCorrection, count } = vent;
+    const { length, wallLoss, innerCorrection, outerCorrection, count, solidAngle } = vent;
     const area = areaOf(vent);
     const Cab = boxCompliance(netVolume, 1, air);
     const mass = (ell: number) => (air.density * ell) / area;
@@ -135,6 +145,7 @@ export const lineVentedFamily: Family<LineVentedBoxSpec, LineVentedBoxInput> = {
     setBoxAir(Cab, 1 / Math.sqrt(mass(length + innerCorrection + outerCorrection) * Cab), losses, set);
     set('innerEnd', mass(innerCorrection));
     set('outerEnd', mass(outerCorrection));
+    if (solidAngle !== undefined) set('radiation', air.density, air.speedOfSound, solidAngle);
     if (wallLoss === 0) set('vent', (air.density * air.speedOfSound) / area, length / air.speedOfSound);
     else {
       // Tubes side by side are one of their area, whose layer is as much thicker as its radius is greater.
@@ -163,7 +174,7 @@ export const lineVentedFamily: Family<LineVentedBoxSpec, LineVentedBoxInput> = {
  * QL and QA hold at the tuning $\frac{c}{2\pi}\sqrt{S/(V\ell)}$, where ℓ is the length with both corrections.
  *
  * @validity waves longer than the width of the vent and than the box; small signals
- * @neglects modes of the box, flexing walls, radiation resistance, bends, losses that grow with level
+ * @neglects modes of the box, flexing walls, radiation resistance but that of `solidAngle`, bends, losses that grow with level
  * @throws InputError
  * @returns the system, its spec in SI units
  * @source rayleigh1896 sec. 307; zwikker1949 line constants

@@ -72,9 +72,9 @@ export function ventMap(input: VentMapInput): readonly VentCell[] {
   const [edges, room] = [new Float64Array(3), new Float64Array(2)];
   const boxAt = (netVolume: Volume, fb: Frequency): System => {
     const system = box(netVolume, fb) as System | null | undefined;
-    if (system?.network !== undefined) return system;
-    const expected = 'a system from the function, such as that of ventedBox';
-    const remedy = 'Let the function return the box.';
+    if (system?.network !== undefined && system.spec !== undefined) return system;
+    const expected = 'a system with its spec from the function, such as that of ventedBox';
+    const remedy = 'Let the function return the box as ventedBox or systemOf makes it.';
     throw new InputError([{ code: 'inconsistent', path: 'map.box', got: system, expected, remedy }]);
   };
   const { frequencies, of: flowOf } = compileVentFlow(boxAt(netVolumes[0]!, tunings[0]!), from, to, level);
@@ -114,8 +114,8 @@ function refuseUnlessTuned(
   tunings: readonly Frequency[],
 ): void {
   const [first, last] = [tunings[0]!, tunings.at(-1)!];
-  const specAt = (fb: Frequency) => JSON.stringify((boxAt(netVolume, fb) as { readonly spec?: unknown }).spec);
-  if (first === last || specAt(first) === undefined || specAt(first) !== specAt(last)) return;
+  const specAt = (fb: Frequency) => JSON.stringify(boxAt(netVolume, fb).spec);
+  if (first === last || specAt(first) !== specAt(last)) return;
   const expected = 'a box that is tuned to its second argument';
   const remedy = 'Pass fb on, as in (netVolume, fb) => ventedBox({ drivers, netVolume, fb, ventArea }).';
   throw new InputError([

@@ -1,4 +1,5 @@
 import { type Air, readAir, standardAir } from '../air/index.js';
+import { solidAngleField } from '../duct/solid-angle-field.js';
 import {
   anySign,
   type LengthInput,
@@ -11,7 +12,7 @@ import {
   si,
 } from '../quantity/index.js';
 import { REFERENCE_PRESSURE } from '../response/index.js';
-import { solidAngleField, solidAngles } from './solid-angle.js';
+import { solidAngles } from './solid-angle.js';
 
 const shape = { distance: positive('length'), solidAngle: optional(solidAngleField) };
 

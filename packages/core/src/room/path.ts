@@ -1,4 +1,5 @@
 import { type Air, readAir, standardAir } from '../air/index.js';
+import { solidAngleField } from '../duct/solid-angle-field.js';
 import { type Fault, refuse } from '../fault/index.js';
 import type { FilterKernel } from '../filter/index.js';
 import {
@@ -14,7 +15,7 @@ import {
   type TimeInput,
 } from '../quantity/index.js';
 import { multiplyAt } from './multiply.js';
-import { solidAngleField, solidAngles } from './solid-angle.js';
+import { solidAngles } from './solid-angle.js';
 
 /** How the sound of a box comes to the listener, and what is done to its signal. */
 export interface PathInput {

@@ -1,4 +1,5 @@
 import { type Air, readAir, standardAir } from '../air/index.js';
+import { solidAngleField } from '../duct/solid-angle-field.js';
 import type { FilterKernel } from '../filter/index.js';
 import {
   type Frequency,
@@ -11,7 +12,7 @@ import {
   type VolumeInput,
 } from '../quantity/index.js';
 import { multiplyAt } from './multiply.js';
-import { solidAngleField, solidAngles } from './solid-angle.js';
+import { solidAngles } from './solid-angle.js';
 
 /** A closed room or cabin. */
 export interface PressureZoneInput {

@@ -1,10 +1,11 @@
 import { type Air, standardAir } from '../air/index.js';
+import { solidAngleField } from '../duct/solid-angle-field.js';
 import type { FilterKernel } from '../filter/index.js';
 import { optional, positive, readFields } from '../quantity/index.js';
 import { multiplyAt } from './multiply.js';
 import { compilePath } from './path.js';
 import { pressureZoneCorner, type RoomGainInput } from './pressure-zone.js';
-import { solidAngleField, solidAngles } from './solid-angle.js';
+import { solidAngles } from './solid-angle.js';
 
 const shape = {
   volume: positive('volume'),

@@ -1,5 +1,5 @@
+import { solidAngleField } from '../duct/solid-angle-field.js';
 import { type Fault, refuse } from '../fault/index.js';
-import type { Field } from '../quantity/index.js';
 
 /** Solid angles into which a small source radiates, sr: in free air, on a wall, in an edge of two walls, in a corner of three. */
 export const solidAngles = Object.freeze({
@@ -8,22 +8,6 @@ export const solidAngles = Object.freeze({
   quarterSpace: Math.PI,
   eighthSpace: Math.PI / 2,
 });
-
-/** The narrowest solid angle that is accepted, sr. */
-const NARROWEST = 1e-3;
-
-/** A solid angle of the full sphere at most. */
-export const solidAngleField: Field<number> = {
-  optional: false,
-  read: (faults, value, path) => {
-    // A hair above 4π is rounding.
-    if (typeof value === 'number' && value >= NARROWEST && value <= solidAngles.fullSpace * (1 + 1e-12)) return value;
-    const code = typeof value === 'number' && Number.isFinite(value) ? 'out-of-range' : 'not-finite';
-    const remedy = 'Give 2π for half space, or one of solidAngles.';
-    faults.push({ code, path, got: value, expected: `a solid angle of ${NARROWEST} to 4π sr`, remedy });
-    return undefined;
-  },
-};
 
 /** What walls that touch a small source change, against the same source in free air, dB. */
 export interface SolidAngleGain {

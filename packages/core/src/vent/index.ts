@@ -13,6 +13,8 @@ export type { AirVolumeInput } from './air-volume.js';
 export { acousticMass, effectiveLength, type VentAtFrequency } from './effective-length.js';
 /** How long must a vent be for a tuning? */
 export { compileLengthForTuning, type LengthForTuningInput, lengthForTuning } from './length-for-tuning.js';
+/** How long must a vent be for a tuning if waves travel along it? */
+export { compileVentWithWaves, type VentWithWaves, type WaveTube } from './vent-with-waves.js';
 /** How is a round vent described? */
 export type { BendInput } from './bend.js';
 export type { RoundVentInput, RoundVentSection } from './round-vent.js';
