@@ -55,10 +55,10 @@ describe('the page of a box that stands', () => {
     );
   });
 
-  test('ranks what keeps the vent quiet, at most ten, as the ranking does', () => {
-    const ranked = rankedVents(answer).slice(0, 10);
+  test('ranks what keeps the vent quieter than it is, as the ranking does', () => {
+    const ranked = rankedVents(answer).filter(({ louder }) => louder >= 0.1);
     const rows = [...document.querySelectorAll('table.quietest tbody tr')];
-    expect(rows).toHaveLength(ranked.length);
+    expect(rows.length).toBe(ranked.length);
     rows.forEach((row, i) => {
       const { name, quiet, louder, account } = ranked[i]!;
       const [choice, ...cells] = [...row.children].map(words);
