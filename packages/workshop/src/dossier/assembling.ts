@@ -56,6 +56,9 @@ const boardNames = (names: readonly string[]): string => [...new Set(names)].map
 
 /** How the panels between two others become a ring, and where it stands. */
 function ringText(box: WorkBox): string {
+  if (box.boards.some(({ panel }) => panel?.opening)) {
+    return `Tape the mitred edges of each layer together from outside, glue, and fold them to a ring. Build up from ${first(box)}: the ring of its layer on it, then the shelf that the pages list, then the ring of the next layer. Where a shelf lies under a smaller ring, that ring stands around its opening. Lay the ${closing(box)} on dry before the glue sets: it must lie flat.`;
+  }
   const [bent, ...more] = box.boards.flatMap(({ panel }) => (panel ? [panel] : [])).slice(0, -2);
   const ring =
     bent?.bent && more.length === 0

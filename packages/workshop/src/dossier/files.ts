@@ -2,6 +2,7 @@ import { sheetDrawing, toDxf } from '../drawing/index.js';
 import { stl, threeMf } from '../mesh/index.js';
 import { cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
+import { boxPicture } from './box-picture.js';
 import { filesToChangeFrom } from './change-files.js';
 import { playingAndFiles } from './cover.js';
 import { boxFigure, cuttingSection, panelDrawing, sheetName, sheetPath } from './cutting.js';
@@ -47,7 +48,7 @@ function coverSection(
   return `<div class="cover"><h1>${escaped(work.title)}</h1>
 ${paragraph(`${work.name}: everything to build it from.`)}
 ${paragraph(work.summary)}
-${sawing ? boxFigure(sawing, work.box) : ''}
+${sawing ? boxFigure(sawing, work.box) : ''}${work.box ? boxPicture(work.box) : ''}
 ${table([], work.numbers)}
 </div>
 ${section(
@@ -55,7 +56,7 @@ ${section(
   `${list(shopping(work, sawing, printings, small, says))}
 ${playingAndFiles(work, paths)}`,
   // Without a picture of the box the cover leaves room.
-  sawing?.box ? undefined : 'flows',
+  sawing?.box || work.box?.prisms ? undefined : 'flows',
 )}`;
 }
 

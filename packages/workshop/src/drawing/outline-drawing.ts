@@ -23,7 +23,7 @@ export function seenFromOutside(face: Face | undefined, size: At, [across, up]: 
 }
 
 /** A board as it lies in its drawing: both surfaces from the lower left of the blank. */
-function laid({ outline, inner = outline, blank, bent, face }: OutlinedBoard) {
+function laid({ outline, inner = outline, blank, bent, face, opening = [] }: OutlinedBoard) {
   const own = outline.map(([x, y]): At => [x - reachOf(outline, 0)[0], y - reachOf(outline, 1)[0]]);
   const size: At = [reachOf(own, 0)[1], reachOf(own, 1)[1]];
   const from: At = [reachOf(outline, 0)[0], reachOf(outline, 1)[0]];
@@ -34,12 +34,19 @@ function laid({ outline, inner = outline, blank, bent, face }: OutlinedBoard) {
   // Laid flat, a bent board has a size, and no place for either surface.
   const held: At = blank && bent ? blank : [across[1] - across[0], up[1] - up[0]];
   const put = (points: readonly At[]) => points.map(([x, y]): At => [x - across[0], y - up[0]]);
-  return { outer: put(seen(outline)), inner: put(seen(inner)), blank: held, size, start: [-across[0], -up[0]] as At };
+  return {
+    outer: put(seen(outline)),
+    inner: put(seen(inner)),
+    opening: put(seen(opening)),
+    blank: held,
+    size,
+    start: [-across[0], -up[0]] as At,
+  };
 }
 
 /** A board as it lies in its drawing, with its cutouts in place, and the shapes of both. */
 function shapesOf(board: OutlinedBoard, held: readonly Cutout[]) {
-  const { outer, inner, blank, start } = laid(board);
+  const { outer, inner, opening, blank, start } = laid(board);
   const cutouts = held.map(
     (one): Cutout => ({
       ...one,
@@ -52,7 +59,17 @@ function shapesOf(board: OutlinedBoard, held: readonly Cutout[]) {
   const body: Shape[] = isRectangle
     ? [rectangle('cut', [0, 0], blank[0], blank[1]), ...(bent ? [] : edgeLines(outer, inner, blank))]
     : [{ purpose: 'cut', form: 'path', closed: true, corners: outer.map((at) => ({ at })) }];
-  return { outer, inner, blank, cutouts, isRectangle, shapes: [...body, ...cutouts.flatMap(cutoutShapes)] };
+  const through: Shape[] =
+    opening.length > 0 ? [{ purpose: 'cut', form: 'path', closed: true, corners: opening.map((at) => ({ at })) }] : [];
+  return {
+    outer,
+    inner,
+    opening,
+    blank,
+    cutouts,
+    isRectangle,
+    shapes: [...body, ...through, ...cutouts.flatMap(cutoutShapes)],
+  };
 }
 
 /** A board with what is cut into it, without notes, for a sheet of several; and the rectangle that it is sawn from. */
@@ -82,8 +99,8 @@ export function outlineDrawing(
   }: { readonly cutouts?: readonly Cutout[] | undefined; readonly pointing?: readonly Pointing[] | undefined } = {},
 ): Drawing {
   const { name, thickness, bent, face } = board;
-  const { outer, inner, blank, cutouts, isRectangle, shapes } = shapesOf(board, held);
-  const corners = bent ? [] : [...cornersOf(outer), ...(isRectangle ? inner : [])];
+  const { outer, inner, opening, blank, cutouts, isRectangle, shapes } = shapesOf(board, held);
+  const corners = bent ? [] : [...cornersOf(outer), ...cornersOf(opening), ...(isRectangle ? inner : [])];
   const ends = ([0, 1] as const).map((k) =>
     distinct([0, ...corners.map((at) => at[k]), ...cutouts.map(({ across, up }) => [across, up][k]!), blank[k]]),
   );

@@ -3,7 +3,7 @@ import { type At, type Callout, type Label, line, type Shape } from './drawing.j
 
 /** A board of a box that is no cuboid, m: its outer surface, and what is known of its cuts and of the boards around it. */
 export type OutlinedBoard = Pick<ShapedPanel, 'name' | 'thickness' | 'outline'> &
-  Partial<Pick<ShapedPanel, 'face' | 'inner' | 'blank' | 'angles' | 'meets' | 'bent'>>;
+  Partial<Pick<ShapedPanel, 'face' | 'inner' | 'blank' | 'angles' | 'meets' | 'bent' | 'opening'>>;
 
 /** Corners that turn by less are those of an arc, rad. */
 const ARC = (16 * Math.PI) / 180;
