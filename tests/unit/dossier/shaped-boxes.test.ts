@@ -241,6 +241,22 @@ test('a recess and a rounded edge are drawn, weighed and told, as those of a cub
   expect(Math.abs(massOf(bare.page) - massOf(page) - 5000 * (ring + edge))).toBeLessThan(0.11);
 });
 
+test('a driver that would meet the slanted back by its recess is told', async () => {
+  const hole = round('driver', 'front', 0.2, 0.34, 0.08);
+  // The inner side of the back lies at 184.0 mm where the driver ends above, at 380 mm.
+  const back = 0.4 - (0.22 / 0.42) * 0.38 - 0.015 * Math.hypot(1, 0.22 / 0.42);
+  const noted = async (deep: number, recess: number) => {
+    const driver = { what: 'driver', least: [0.16, 0.3, T], greatest: [0.24, 0.38, deep] };
+    const work = workOf('wedge', [hole], { tools: { recess } });
+    const prisms = shapeOf('wedge').prisms!([W, H, D])!;
+    const { notes } = await built({ ...work, box: { ...work.box!, prisms, solids: [driver] } });
+    return notes.filter((note) => note.includes('would meet the panel behind it'));
+  };
+  expect(await noted(back - 0.004, 0.0039)).toEqual([]);
+  expect(await noted(back - 0.004, 0.0041)).toHaveLength(1);
+  expect(await noted(back - 0.006, 0.005)).toEqual([]);
+});
+
 test('a recess that would pass the edge of its panel is not drawn, and the steps are silent about it', async () => {
   const holes = [round('driver', 'right', 0.134, 0.14, 0.232)];
   const narrow = await built(workOf('underSeat', [{ ...holes[0]!, across: 0.13 }], { tools: { recess: 0.006 } }));

@@ -39,6 +39,8 @@ export interface Prisms {
     /** Where it begins and ends on the axis. */
     readonly from: number;
     readonly to: number;
+    /** Runs of its sides of which each is one bent panel: the first side, and how many follow it. */
+    readonly bent?: readonly { readonly first: number; readonly count: number }[];
   }[];
 }
 

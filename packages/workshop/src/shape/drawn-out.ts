@@ -94,7 +94,9 @@ export function drawnOut(
     },
     prisms: (edges) => {
       const shape = made(edges[axis]!);
-      return shape && { along, layers: shape.outer.map(({ outline, from, to }) => ({ outline, from, to })) };
+      return (
+        shape && { along, layers: shape.outer.map(({ outline, from, to, bent }) => ({ outline, from, to, bent })) }
+      );
     },
   };
 }
