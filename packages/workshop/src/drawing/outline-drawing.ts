@@ -3,9 +3,10 @@ import type { Face } from '@airspring/core/space';
 import type { Cutout } from '../panel/cutout.js';
 import { bySide } from '../panel/piece.js';
 import { facesAround, planeOf } from '../panel/plane.js';
+import { joined, told, UNIT, UNITS, type Words } from '../told.js';
 import { arrows, type Pointing } from './behind-piece.js';
 import { centreMark, cutoutCallouts, cutoutShapes } from './cutout-drawing.js';
-import { type At, capital, type Dimension, type Drawing, millimetres as mm, rectangle, type Shape } from './drawing.js';
+import { type At, capital, type Dimension, type Drawing, rectangle, type Shape } from './drawing.js';
 import { cornersOf, edgeLines, edgeWords, type OutlinedBoard } from './outline-edges.js';
 
 const distinct = (all: readonly number[]): number[] =>
@@ -126,16 +127,16 @@ export function outlineDrawing(
     ends,
     leading.map(({ at }) => at[1]),
   );
-  const sizes = `${mm(blank[0])} × ${mm(blank[1])}`;
-  const notes = [
+  const sizes = told`${blank[0]} × ${blank[1]}`;
+  const notes: Words[] = [
     ...(isRectangle && !bent ? ['a thin line is the edge of the outer surface, a dashed one that of the inner'] : []),
     ...(isRectangle ? ['angles between outer surface and cut'] : []),
     ...(bent ? [bentWords(board)] : []),
   ];
   return {
-    title: `${capital(name)}: ${sizes} × ${mm(thickness)} mm`,
-    subtitle: ['seen from outside; lengths in mm', ...notes].join('; '),
-    description: `The ${name}, ${sizes} mm around, with ${cornersOf(outer).length} corners${cutouts.length > 0 ? ` and ${cutouts.length} cutouts` : ''}, seen from outside.`,
+    title: told`${capital(name)}: ${sizes} × ${thickness} ${UNIT}`,
+    subtitle: joined([told`seen from outside; lengths in ${UNITS}`, ...notes], '; '),
+    description: told`The ${name}, ${sizes} ${UNIT} around, with ${String(cornersOf(outer).length)} corners${cutouts.length > 0 ? ` and ${cutouts.length} cutouts` : ''}, seen from outside.`,
     shapes: [...shapes, ...cutouts.flatMap(centreMark), ...marked.shapes],
     dimensions,
     labels: words.labels,
@@ -144,8 +145,8 @@ export function outlineDrawing(
 }
 
 /** How long both surfaces of a bent board are, and which one is hollow. */
-function bentWords({ outline, inner = outline, bent }: OutlinedBoard): string {
-  const wide = (points: readonly At[]) => mm(reachOf(points, 0)[1] - reachOf(points, 0)[0]);
+function bentWords({ outline, inner = outline, bent }: OutlinedBoard): Words {
+  const wide = (points: readonly At[]) => reachOf(points, 0)[1] - reachOf(points, 0)[0];
   const hollow = bent?.hollow === 'both' ? 'both are hollow' : `the ${bent?.hollow} one is hollow`;
-  return `laid flat: outer surface ${wide(outline)}, inner surface ${wide(inner)}, ${hollow}`;
+  return told`laid flat: outer surface ${wide(outline)}, inner surface ${wide(inner)}, ${hollow}`;
 }

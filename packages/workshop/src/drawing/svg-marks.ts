@@ -1,5 +1,5 @@
+import { lengthIn, wordsIn } from '../told.js';
 import type { Callout, Dimension, Drawing, Label } from './drawing.js';
-import { millimetres } from './drawing.js';
 import { letters, linesOf, n, type Paper, put, textSize } from './svg-paper.js';
 
 /** How far from its edge a row of lengths stands, mm. */
@@ -29,7 +29,7 @@ export function drawDimension(paper: Paper, { kind, along, ends, beside, side, r
   stroke(point(first, at), point(last, at));
   if (kind === 'overall') {
     const middle = (first + last) / 2;
-    const text = millimetres(ends[1]! - ends[0]!);
+    const text = lengthIn(paper.unit, ends[1]! - ends[0]!);
     put(paper, text, isX ? [middle, at - 2.2] : [at - 2.2, middle], 'normal', 'middle', !isX);
     return;
   }
@@ -37,7 +37,7 @@ export function drawDimension(paper: Paper, { kind, along, ends, beside, side, r
   const size = letters.normal;
   const spots = apart(places, size * 1.15);
   spots.forEach((spot, i) => {
-    const text = millimetres(ends[i]! - ends[0]!);
+    const text = lengthIn(paper.unit, ends[i]! - ends[0]!);
     const from = at + sign * 2;
     if (isX) put(paper, text, [spot, from], 'normal', sign > 0 ? 'end' : 'start', true);
     else put(paper, text, [from, spot], 'normal', sign > 0 ? 'start' : 'end');
@@ -81,8 +81,10 @@ function fitting(text: string, [wide, high]: readonly [number, number]) {
 /** A text in a rectangle around its middle; where it has no room it is left out or written small. */
 function drawWithin(
   paper: Paper,
-  { at, text, room, shorter, optional }: Label & { readonly room: readonly [number, number] },
+  { at, room, optional, ...label }: Label & { readonly room: readonly [number, number] },
 ): void {
+  const text = wordsIn(paper.unit, label.text);
+  const shorter = label.shorter && wordsIn(paper.unit, label.shorter);
   const [x, y] = [paper.x(at[0]), paper.y(at[1])];
   const [wide, high] = [room[0] * paper.scale, room[1] * paper.scale];
   const found = fitting(text, [wide, high]) ?? (shorter === undefined ? undefined : fitting(shorter, [wide, high]));
@@ -131,7 +133,7 @@ export function drawLabel(paper: Paper, label: Label): void {
   const upright = beside === 'left' || beside === 'right';
   const dx = beside === 'left' ? -away : beside === 'right' ? away : 0;
   const dy = beside === 'top' || above ? -away : beside === 'bottom' ? away : 0;
-  put(paper, text, [x + dx, y + dy], size, 'middle', upright, clear);
+  put(paper, wordsIn(paper.unit, text), [x + dx, y + dy], size, 'middle', upright, clear);
 }
 
 export function drawCallouts(paper: Paper, callouts: readonly Callout[], right: number): void {
@@ -144,7 +146,7 @@ export function drawCallouts(paper: Paper, callouts: readonly Callout[], right: 
       `<path d="M${n(x)} ${n(y)}L${n(to[0])} ${n(to[1])}h2" stroke-width="0.15"/><circle cx="${n(x)}" cy="${n(y)}" r="0.5" fill="currentColor" stroke="none"/>`,
       to,
     );
-    put(paper, text, [to[0] + 3, to[1]], 'normal', 'start');
+    put(paper, wordsIn(paper.unit, text), [to[0] + 3, to[1]], 'normal', 'start');
   });
 }
 
@@ -171,8 +173,8 @@ export function drawHead(
 ): void {
   let y = top! - 5.8;
   for (const [text, size] of [
-    [`${subtitle}; ${scaleOf(divisor)}`, 'normal'],
-    [title, 'title'],
+    [`${wordsIn(paper.unit, subtitle)}; ${scaleOf(divisor)}`, 'normal'],
+    [wordsIn(paper.unit, title), 'title'],
   ] as const) {
     for (const line of linesOf(text, size, room!).toReversed()) {
       put(paper, line, [left!, y], size, 'start');
