@@ -1,3 +1,6 @@
+import type { Reason } from '@airspring/core/fault';
+import { format } from '@airspring/core/quantity';
+
 /** The units in which people read lengths. */
 export type LengthUnit = 'mm' | 'cm' | 'in';
 export const lengthUnits: readonly LengthUnit[] = ['mm', 'cm', 'in'];
@@ -43,3 +46,17 @@ export const wordsIn = (unit: LengthUnit, words: Words): string =>
       return part.unit === UNITS.unit && unit === 'in' ? 'inches' : unit;
     })
     .join('');
+
+/** Why something cannot be made: a sentence in millimetres, which can be told in another unit as well. */
+export function reasonOf(code: string, words: Words, digits = 3): Reason {
+  const parts = partsOf(words).filter((part) => typeof part === 'string' || 'metres' in part);
+  return {
+    code,
+    text: sayReason({ words: parts, text: '' }, (metres) => format('length', metres, 'mm', digits)),
+    words: parts,
+  };
+}
+
+/** A reason with its lengths as a reader has them. */
+export const sayReason = ({ words, text }: Pick<Reason, 'words' | 'text'>, says: (metres: number) => string): string =>
+  words ? words.map((part) => (typeof part === 'string' ? part : says(part.metres))).join('') : text;

@@ -93,6 +93,14 @@ test('what does not fit is told in the unit of the pages', async () => {
   expect(text).not.toMatch(/\d mm/);
 });
 
+test('a name that looks like a length is left as it is written', async () => {
+  const sheets = [{ length: 0.3, width: 0.3 }];
+  const boards = [{ name: 'shelf of 12 mm', count: 1, length: 0.5, width: 0.4, thickness: 0.012 }];
+  const { notes } = await filesToBuildFrom(plainWork({ tools: { sheets }, unit: 'in' }, { boards }));
+  const text = notes.join(' ').replace(/\u00a0/g, ' ');
+  expect(text).toContain('shelf of 12 mm is 19.69 in by 15.75 in and fits no sheet');
+});
+
 test('drawings tell lengths in the unit of the pages, and the files for machines stay in millimetres', async () => {
   const { files } = await filesToBuildFrom(plainWork({ unit: 'in' }));
   const of = (path: string) => String(files.find((file) => file.path === path)!.contents);
