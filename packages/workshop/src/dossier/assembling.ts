@@ -170,7 +170,7 @@ function stepsFor(
   const terminals = inPanels.some(({ what }) => what === 'terminals')
     ? ''
     : ` Cut one for the terminals or the cable as well, low on ${shaped ? 'a panel that stays free' : 'the back'}, where nothing stands behind it.`;
-  const marking = `Mark the centres of the holes ${drawn ? 'on the side that the drawings show' : 'as listed under "Holes", on the outer side'}.`;
+  const marking = `Mark the centres of the holes ${drawn ? `on the side that the drawings show${sawing.listed.length > 0 ? ', and of those that no drawing shows as listed under "Holes"' : ''}` : 'as listed under "Holes", on the outer side'}.`;
   return [
     {
       says: `Measure the board at several places. These pages are made for ${lengthText(box.thickness)}. If it differs by more than 0.3 mm, write the measured thickness into the brief and make the pages again.`,

@@ -4,7 +4,7 @@ import type { Cutout } from '../panel/cutout.js';
 import { bySide } from '../panel/piece.js';
 import { facesAround, planeOf } from '../panel/plane.js';
 import { joined, told, UNIT, UNITS, type Words } from '../told.js';
-import { arrows, type Pointing } from './behind-piece.js';
+import { arrows, besideLines, type Pointing } from './behind-piece.js';
 import { centreMark, cutoutCallouts, cutoutShapes } from './cutout-drawing.js';
 import { type At, capital, type Dimension, type Drawing, rectangle, type Shape } from './drawing.js';
 import { cornersOf, edgeLines, edgeWords, type OutlinedBoard } from './outline-edges.js';
@@ -139,8 +139,7 @@ export function outlineDrawing(
     description: told`The ${name}, ${sizes} ${UNIT} around, with ${String(cornersOf(outer).length)} corners${cutouts.length > 0 ? ` and ${cutouts.length} cutouts` : ''}, seen from outside.`,
     shapes: [...shapes, ...cutouts.flatMap(centreMark), ...marked.shapes],
     dimensions,
-    labels: words.labels,
-    callouts: [...leading, ...words.callouts],
+    ...besideLines(words.labels, [...leading, ...words.callouts], blank[1]),
   };
 }
 

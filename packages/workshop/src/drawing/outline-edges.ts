@@ -72,7 +72,10 @@ export function edgeWords(
     const middle: At =
       count === 1
         ? [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
-        : outline[(first + Math.floor(count / 2)) % outline.length]!;
+        : // All around, the line leads from the side at which the words stand.
+          count === outline.length
+          ? outline.reduce((best, corner) => (corner[0] > best[0] + NEAR ? corner : best))
+          : outline[(first + Math.floor(count / 2)) % outline.length]!;
     const beside = count > 1 ? undefined : sideOf(from, to, outline);
     if (beside === undefined) {
       callouts.push({ at: middle, text });

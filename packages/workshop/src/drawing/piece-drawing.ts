@@ -1,7 +1,7 @@
 import type { Piece, Side } from '../panel/index.js';
 import { sides } from '../panel/piece.js';
 import { joined, told, UNIT, UNITS, type Words } from '../told.js';
-import { arrows, bands, type Meeting, type Pointing } from './behind-piece.js';
+import { arrows, bands, besideLines, type Meeting, type Pointing } from './behind-piece.js';
 import { centreMark, cutoutCallouts, cutoutShapes } from './cutout-drawing.js';
 import { capital, type Dimension, type Drawing, type Label, line, rectangle, type Shape } from './drawing.js';
 
@@ -103,14 +103,16 @@ export function pieceDrawing(
   const seen = piece.face ? 'seen from outside' : 'seen from the side';
   const grainWords = grain ? `, grain along the ${grain}` : '';
   const made = standing ? 'of the box that stands' : `${board.name}${grainWords}`;
+  const leading = [...cutoutCallouts(piece), ...marked.callouts, ...met.callouts];
+  const { labels, callouts } = besideLines(edgeLabels(piece, ends, standing), leading, height);
   return {
     title: told`${capital(name)}: ${width} × ${height} × ${thickness} ${UNIT}`,
     description: told`The ${name}, ${width} ${UNIT} wide, ${height} ${UNIT} high and ${thickness} ${UNIT} thick, ${made}, ${seen}.`,
     subtitle: told`${made}; ${seen}; lengths in ${UNITS}`,
     shapes: [...met.shapes, ...pieceShapes(piece), ...cutouts.flatMap(centreMark), ...marked.shapes],
     dimensions,
-    labels: edgeLabels(piece, ends, standing),
-    callouts: [...cutoutCallouts(piece), ...marked.callouts, ...met.callouts],
+    labels,
+    callouts,
     ...(grain && { grain: grain === 'width' ? 'x' : 'y' }),
   };
 }

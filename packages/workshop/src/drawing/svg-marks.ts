@@ -6,7 +6,26 @@ import { letters, linesOf, n, type Paper, put, textSize } from './svg-paper.js';
 const FIRST = 7;
 const ROW = 15;
 
-export function drawDimension(paper: Paper, { kind, along, ends, beside, side, row }: Dimension): void {
+/** Where words along an edge end: a line to a length beside them begins there, mm. */
+const WORDS = 4.4;
+/** How far the line to a second row goes on before its end, where a number of the first row stands on its way, mm. */
+const LAST = 3;
+
+/** Whether words along an edge lie over a place, mm. */
+function hasWords(paper: Paper, labels: readonly Label[], side: Dimension['side'], place: number): boolean {
+  const edge = ({ below: 'bottom', above: 'top', left: 'left', right: 'right' } as const)[side];
+  return labels.some(({ at, text, size, beside }) => {
+    if (beside !== edge) return false;
+    const middle = edge === 'bottom' || edge === 'top' ? paper.x(at[0]) : paper.y(at[1]);
+    return Math.abs(place - middle) < textSize(wordsIn(paper.unit, text), size) / 2 + 0.6;
+  });
+}
+
+export function drawDimension(
+  paper: Paper,
+  { kind, along, ends, beside, side, row }: Dimension,
+  labels: readonly Label[] = [],
+): void {
   const out = FIRST + row * ROW;
   const isX = along === 'x';
   const sign = side === 'below' || side === 'right' ? 1 : -1;
@@ -16,8 +35,13 @@ export function drawDimension(paper: Paper, { kind, along, ends, beside, side, r
   const point = (place: number, across: number): readonly [number, number] => (isX ? [place, across] : [across, place]);
   const stroke = (from: readonly [number, number], to: readonly [number, number], width = 0.15) =>
     paper.put(`<path d="M${n(from[0])} ${n(from[1])}L${n(to[0])} ${n(to[1])}" stroke-width="${width}"/>`, from, to);
-  for (const place of places) {
-    stroke(point(place, edge + sign * 1), point(place, at + sign * 1.2), 0.1);
+  for (const [i, place] of places.entries()) {
+    const start = edge + sign * (hasWords(paper, labels, side, place) ? WORDS : 1);
+    const end = at + sign * 1.2;
+    if (row > 0 && i === 0) {
+      stroke(point(place, start), point(place, edge + sign * (FIRST + 1.2)), 0.1);
+      stroke(point(place, at - sign * LAST), point(place, end), 0.1);
+    } else stroke(point(place, start), point(place, end), 0.1);
     const tick = 0.9;
     stroke(
       isX ? [place - tick, at + tick] : [at - tick, place + tick],

@@ -58,7 +58,7 @@ function drawnAt(
   };
   for (const one of drawing.shapes) drawShape(paper, one);
   const { right, bottom: foot } = bounds;
-  for (const one of drawing.dimensions) drawDimension(paper, one);
+  for (const one of drawing.dimensions) drawDimension(paper, one, drawing.labels);
   if (drawing.grain) drawGrain(paper, drawing.grain, right, foot);
   drawCallouts(paper, drawing.callouts, right);
   // Words stand clear of the lines of callouts.
