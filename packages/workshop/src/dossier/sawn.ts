@@ -1,6 +1,6 @@
 import type { Reason } from '@airspring/core/fault';
 import type { BraceInput } from '../panel/index.js';
-import { sayReason } from '../told.js';
+import { sayReason } from '../words/told.js';
 import { recessNotes } from './recess-room.js';
 import { type Sawing, sawingOf } from './sawing.js';
 import type { Says } from './says.js';

@@ -6,7 +6,7 @@ import { boundsOf, clearanceAt, type PlanePoint } from '../outline/index.js';
 import { boltsOf, type Cutout, halvesOf } from '../panel/cutout.js';
 import { betweenReasons, withinReasons } from '../panel/cutout-fits.js';
 import { DEFAULT_PLAY as PLAY } from '../panel/panel-box-input.js';
-import { reasonOf, told } from '../told.js';
+import { reasonOf, told } from '../words/told.js';
 import type { ShapedBoard } from './shaped-boards.js';
 
 /** A panel as its drawing has it: how much is free around a place, at a depth under its outer surface. */

@@ -4,7 +4,7 @@ import { axisOf, isFar } from '../panel/box-edges.js';
 import { acrossAxis } from '../panel/brace-pieces.js';
 import type { PanelBox, Piece } from '../panel/index.js';
 import { inPlane, planeOf } from '../panel/plane.js';
-import { told, UNIT, UNITS } from '../told.js';
+import { told, UNIT, UNITS } from '../words/told.js';
 import { cutoutShapes } from './cutout-drawing.js';
 import {
   type At,

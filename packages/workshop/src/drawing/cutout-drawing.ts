@@ -1,5 +1,5 @@
 import { boltsOf, type Cutout, type Form } from '../panel/cutout.js';
-import { told, type Words } from '../told.js';
+import { told, type Words } from '../words/told.js';
 import { type Callout, line, type Purpose, roundedRectangle, type Shape } from './drawing.js';
 
 const formShape = (purpose: Purpose, at: readonly [number, number], form: Form): Shape =>

@@ -1,4 +1,4 @@
-import type { Words } from '../told.js';
+import type { Words } from '../words/told.js';
 
 /** A point of a drawing, m: to the right and up. */
 export type At = readonly [x: number, y: number];

@@ -3,7 +3,7 @@ import type { Face } from '@airspring/core/space';
 import type { Cutout } from '../panel/cutout.js';
 import { bySide } from '../panel/piece.js';
 import { facesAround, planeOf } from '../panel/plane.js';
-import { joined, told, UNIT, UNITS, type Words } from '../told.js';
+import { joined, told, UNIT, UNITS, type Words } from '../words/told.js';
 import { arrows, besideLines, type Pointing } from './behind-piece.js';
 import { centreMark, cutoutCallouts, cutoutShapes } from './cutout-drawing.js';
 import { type At, capital, type Dimension, type Drawing, rectangle, type Shape } from './drawing.js';

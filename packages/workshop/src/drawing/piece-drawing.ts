@@ -1,6 +1,6 @@
 import type { Piece, Side } from '../panel/index.js';
 import { sides } from '../panel/piece.js';
-import { joined, told, UNIT, UNITS, type Words } from '../told.js';
+import { joined, told, UNIT, UNITS, type Words } from '../words/told.js';
 import { arrows, bands, besideLines, type Meeting, type Pointing } from './behind-piece.js';
 import { centreMark, cutoutCallouts, cutoutShapes } from './cutout-drawing.js';
 import { capital, type Dimension, type Drawing, type Label, line, rectangle, type Shape } from './drawing.js';

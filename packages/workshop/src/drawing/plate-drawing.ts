@@ -1,4 +1,4 @@
-import { told, UNIT, UNITS } from '../told.js';
+import { told, UNIT, UNITS } from '../words/told.js';
 import { type Callout, capital, type Dimension, type Drawing, line, rectangle, type Shape } from './drawing.js';
 
 /** A flat part, or a hole in a panel, m. */

@@ -1,5 +1,5 @@
 import { type Mesh, sliceOf } from '../mesh/index.js';
-import { told, UNIT, UNITS } from '../told.js';
+import { told, UNIT, UNITS } from '../words/told.js';
 import { type At, type Callout, type Dimension, type Drawing, rectangle, type Shape } from './drawing.js';
 
 /** A part in a section, and how far from the outer face of the first one it begins, m. */

@@ -2,7 +2,7 @@ import { format } from '@airspring/core/quantity';
 import type { NestedPart, NestedSheet } from '../nesting/index.js';
 import type { Piece } from '../panel/index.js';
 import { liesAlongWidth } from '../panel/piece.js';
-import { told, UNIT, UNITS, type Words } from '../told.js';
+import { told, UNIT, UNITS, type Words } from '../words/told.js';
 import { capital, type Drawing, type Label, line, moved, rectangle, type Shape } from './drawing.js';
 import { type CutBoard, outlineShapes } from './outline-drawing.js';
 import { pieceShapes } from './piece-drawing.js';

@@ -1,4 +1,4 @@
-import { lengthIn, wordsIn } from '../told.js';
+import { lengthIn, wordsIn } from '../words/told.js';
 import type { Callout, Dimension, Drawing, Label } from './drawing.js';
 import { letters, linesOf, n, type Paper, put, textSize } from './svg-paper.js';
 

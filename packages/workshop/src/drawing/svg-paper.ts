@@ -1,4 +1,4 @@
-import type { LengthUnit } from '../told.js';
+import type { LengthUnit } from '../words/told.js';
 
 /** Heights of letters, mm. */
 export const letters = { title: 4.4, large: 3.6, normal: 3, small: 2.6, tiny: 1.9 } as const;

@@ -1,5 +1,5 @@
 import { type LengthInput, oneOf, optional, positive, readFields } from '@airspring/core/quantity';
-import { type LengthUnit, lengthUnits, wordsIn } from '../told.js';
+import { type LengthUnit, lengthUnits, wordsIn } from '../words/told.js';
 import type { Drawing } from './drawing.js';
 import { drawCallouts, drawDimension, drawGrain, drawHead, drawLabel } from './svg-marks.js';
 import { escaped, n, type Paper } from './svg-paper.js';

@@ -1,6 +1,6 @@
 import type { Impossible, Reason } from '@airspring/core/fault';
 import { type Area, format, type Length, NANOMETRE, si } from '@airspring/core/quantity';
-import { joined, reasonOf, told } from '../told.js';
+import { joined, reasonOf, told } from '../words/told.js';
 import type { Filling } from './guillotine.js';
 import { type Nest, type NestInput, type Part, readNest, type Sheet } from './nest-input.js';
 import { areaOf, bestFillings, isInside } from './sheet-fillings.js';

@@ -1,6 +1,6 @@
 import type { Fault, Reason } from '@airspring/core/fault';
 import { NANOMETRE, si } from '@airspring/core/quantity';
-import { reasonOf, told } from '../told.js';
+import { reasonOf, told } from '../words/told.js';
 import { facesOn } from './box-edges.js';
 import type { Cutout } from './cutout.js';
 import type { BoxOfPanels } from './panel-box-input.js';

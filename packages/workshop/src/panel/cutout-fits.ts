@@ -1,7 +1,7 @@
 import type { Reason } from '@airspring/core/fault';
 import { NANOMETRE } from '@airspring/core/quantity';
 import type { Face } from '@airspring/core/space';
-import { reasonOf, told, type Words } from '../told.js';
+import { reasonOf, told, type Words } from '../words/told.js';
 import { axisOf, isFar } from './box-edges.js';
 import { boltsOf, type Cutout, type Form, halvesOf } from './cutout.js';
 import type { BoxOfPanels } from './panel-box-input.js';
