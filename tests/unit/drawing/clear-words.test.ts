@@ -41,7 +41,18 @@ const touched = (svg: string) => {
   return words.filter(({ box }) => lines.some((line) => crosses(line, box))).map(({ text }) => text);
 };
 
-test('on a front with three holes in a low box', () => {
+/** Words that lie over others. */
+const overlapping = (svg: string) => {
+  const { words } = read(svg);
+  return words.filter(({ box: [left, right, top, bottom] }, i) =>
+    words.some(
+      ({ box: other }, j) =>
+        j > i && left < other[1] - 0.2 && right > other[0] + 0.2 && top < other[3] - 0.2 && bottom > other[2] + 0.2,
+    ),
+  );
+};
+
+test.each(['mm', 'cm', 'in'] as const)('on a front with three holes in a low box, in %s', (unit) => {
   const hole = (part: string, across: number, up: number, diameter: number) =>
     ({ part, face: 'front', across: `${across} mm`, up: `${up} mm`, opening: { diameter: `${diameter} mm` } }) as const;
   const box = panelBox({
@@ -53,11 +64,19 @@ test('on a front with three holes in a low box', () => {
   });
   if (!box.ok) throw new Error('no box');
   const front = box.pieces.find(({ name }) => name === 'front')!;
-  const svg = toSvg(pieceDrawing(front));
+  const svg = toSvg(pieceDrawing(front), { unit });
   expect(read(svg).words.map(({ text }) => text)).toEqual(
-    expect.arrayContaining(['covers left', 'covers right', 'covers top', 'covers bottom', '0', '113', '615']),
+    expect.arrayContaining([
+      'covers left',
+      'covers right',
+      'covers top',
+      'covers bottom',
+      '0',
+      { mm: '113', cm: '11.3', in: '4.449' }[unit],
+    ]),
   );
   expect(touched(svg)).toEqual([]);
+  expect(overlapping(svg)).toEqual([]);
 });
 
 test('the cover of a cylinder is pointed at from the side of its words', () => {

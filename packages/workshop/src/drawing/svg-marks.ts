@@ -2,9 +2,9 @@ import { lengthIn, wordsIn } from '../words/told.js';
 import type { Callout, Dimension, Drawing, Label } from './drawing.js';
 import { letters, linesOf, n, type Paper, put, textSize } from './svg-paper.js';
 
-/** How far from its edge a row of lengths stands, mm. */
+/** How far from its edge the first row of lengths stands, mm; how far the next one, which the numbers of the first must not reach. */
 const FIRST = 7;
-const ROW = 15;
+const ROW = { mm: 15, cm: 17, in: 19 } as const;
 
 /** Where words along an edge end: a line to a length beside them begins there, mm. */
 const WORDS = 4.4;
@@ -26,7 +26,7 @@ export function drawDimension(
   { kind, along, ends, beside, side, row }: Dimension,
   labels: readonly Label[] = [],
 ): void {
-  const out = FIRST + row * ROW;
+  const out = FIRST + row * ROW[paper.unit];
   const isX = along === 'x';
   const sign = side === 'below' || side === 'right' ? 1 : -1;
   const at = (isX ? paper.y(beside) : paper.x(beside)) + sign * out;
