@@ -40,7 +40,7 @@ const later = rooms.slice(0, -1).map((room, i) => ({
 }));
 
 /** A floor of workshop imports only from the floors before it. */
-const benches = ['outline', 'mesh', 'shape', 'panel', 'nesting', 'drawing', 'solid', 'dossier'];
+const benches = ['words', 'outline', 'mesh', 'shape', 'panel', 'nesting', 'drawing', 'solid', 'dossier'];
 const workshop = '^packages/workshop/src/';
 const after = benches.slice(0, -1).map((bench, i) => ({
   name: `workshop-${bench}`,

@@ -124,7 +124,7 @@ one('where no sheet takes a panel, only the sheets are lost', async () => {
   }
   const page = String(files[0]!.contents).replace(/\u00a0/g, ' ');
   // Both sizes, and what to do.
-  expect(page).toContain('front is 400 mm by 360 mm and fits no sheet (trimmed to 580 mm by 280 mm)');
+  expect(page).toContain('front and back are each 400 mm by 360 mm and fit no sheet (trimmed to 580 mm by 280 mm)');
   expect(page).toContain('write the sheets that you can get into &quot;sheets&quot; of the &quot;workshop&quot;');
   expect(page).toContain('Cut the panels by the cut list.');
   expect(page).toContain('All pieces together weigh about');

@@ -100,6 +100,61 @@ test('under a seat the boards of the step are listed as wide as their wood, with
   }
 });
 
+/** Two cuboids on each other, 520 × 400 mm and 380 × 300 mm. */
+const rectangle = (across: string, up: string) => [
+  ['0 mm', '0 mm'],
+  [across, '0 mm'],
+  [across, up],
+  ['0 mm', up],
+];
+const stacked = shaped(
+  {
+    stack: {
+      along: 'height',
+      layers: [
+        { corners: rectangle('520 mm', '400 mm') },
+        { corners: rectangle('380 mm', '300 mm'), length: '100 mm' },
+      ],
+    },
+  },
+  { box: { kinds: ['closed', 'vented'] } },
+);
+
+test('a brief may ask for a stack: its open layer is found, and its shelf has an opening', () => {
+  const answer = answers(JSON.stringify(stacked));
+  expect(answer.ok).toBe(true);
+  for (const { box, vent } of designsOf(stacked)) {
+    const lower = box.outer[1] - 0.1;
+    const tube = vent ? (Math.PI / 4) * vent.outerDiameter ** 2 * (vent.length - 0.015) * vent.count : 0;
+    expect([box.outer[0], box.outer[2]]).toEqual([0.52, 0.4]);
+    expect(box.netVolume).toBeCloseTo(0.49 * 0.37 * (lower - 0.03) + 0.35 * 0.27 * 0.1 - 0.0016 - 0.0005 - tube, 9);
+    expect(box.outerVolume).toBeCloseTo(0.52 * 0.4 * lower + 0.38 * 0.3 * 0.1, 12);
+    const panel = (name: string | undefined) => box.shape!.panels.find((one) => one.name === name)!;
+    for (const hole of box.holes) {
+      if (hole.form !== 'circle') throw new Error('a round hole');
+      const [across, up] = panel(hole.board?.name ?? hole.face).blank;
+      for (const [at, size] of [
+        [hole.across, across],
+        [hole.up, up],
+      ] as const) {
+        expect(at - hole.diameter / 2).toBeGreaterThan(0.002);
+        expect(at + hole.diameter / 2).toBeLessThan(size - 0.002);
+      }
+    }
+    const shelf = box.panels.find(({ name }) => name === 'shelf')!;
+    expect([shelf.length, shelf.width]).toEqual([0.52, 0.4]);
+    expect(shelf.opening).toHaveLength(4);
+  }
+  const text = reportText(answer).replace(/\s+/g, ' ');
+  expect(text).toContain(
+    'it is a stack of 2 sections along its height, from the bottom: 4 sides over the rest, then 4 sides over 100 mm.',
+  );
+  expect(text).toContain('a shelf covers the larger section where it meets a smaller one');
+  expect(text).toContain('Opening in the shelf: 15 | 15, 365 | 15, 365 | 285, 15 | 285 mm.');
+  expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);
+  expect(briefFields(options).map(({ path }) => path)).toContain('space.shape.stack.layers[].corners');
+});
+
 test('a joint that a box of a shape does not have is told, and the last panel is one across', () => {
   const brief = shaped({ wedge: { top: '180 mm' } }, { workshop: { joint: { rabbet: { depth: '8 mm' } } } });
   const answer = answers(JSON.stringify(brief));
@@ -193,6 +248,29 @@ test.each<[string, object, string[]]>([
     'panels that leave nothing',
     { ...shaped({ wedge: {} }), space: { ...space, panelThickness: '150 mm', shape: { wedge: {} } } },
     ['space.shape.wedge'],
+  ],
+  [
+    'a stack of one layer',
+    shaped({ stack: { along: 'height', layers: [{ corners: rectangle('520 mm', '400 mm') }] } }),
+    ['space.shape.stack.layers'],
+  ],
+  [
+    'a misspelt field of a layer',
+    shaped({ stack: { along: 'height', layers: [{ corners: rectangle('520 mm', '400 mm') }, { corner: [] }] } }),
+    ['space.shape.stack.layers[1].corner', 'space.shape.stack.layers[1].corners'],
+  ],
+  [
+    'layers neither within each other nor around each other',
+    shaped({
+      stack: {
+        along: 'height',
+        layers: [
+          { corners: rectangle('520 mm', '300 mm'), length: '150 mm' },
+          { corners: rectangle('380 mm', '400 mm') },
+        ],
+      },
+    }),
+    ['space.shape.stack.layers[1].corners'],
   ],
   ['a kind that needs a cuboid', shaped({ wedge: {} }, { box: { kinds: ['closed', 'line'] } }), ['box.kinds']],
   ['a vent where there is no panel', shaped({ wedge: {} }, { vent: { ...van.vent, faces: ['back'] } }), ['vent.faces']],

@@ -112,6 +112,31 @@ test('a panel without room for bolts is sawn without them, and a gasket that the
   expect(page).toContain('a soft gasket for each driver');
 });
 
+test('bolts without room in the frame are told by the field of the brief', async () => {
+  const { notes } = await built(plainWork({ tools: { bolts: { count: 8, circle: 0.236, hole: 0.005 } } }));
+  const text = notes.join(' ');
+  expect(text).toContain('A small part is not made: workshop.bolts');
+  expect(text).not.toContain('gasket.bolts');
+});
+
+test('holes that are only listed are told beside those that are drawn', async () => {
+  const inside = {
+    ...plainWork().box!.holes[0]!,
+    board: { name: 'partition', size: [0.324, 0.364], from: [0.018, 0.018, 0.2] },
+    across: 0.16,
+    diameter: 0.1,
+  } as const;
+  const partition = { name: 'partition', count: 1, length: 0.364, width: 0.324, thickness: 0.018 };
+  const both = await built(plainWork({}, { holes: [...plainWork().box!.holes, inside], boards: [partition] }));
+  expect(both.page).toContain('on the side that the drawings show, and of those that no drawing shows as listed under');
+  expect((await built(plainWork())).page).not.toContain('those that no drawing shows');
+});
+
+test('the panels that ring follow the holes, also where a page ends between them', async () => {
+  const { page } = await built(plainWork());
+  expect(page).toContain('<section class="flows"><h2>Panels that ring</h2>');
+});
+
 test('weights of radiators are discs, with the mass that they shall have', async () => {
   const { page, files } = await built(plainWork({ weights: { count: 2, mass: 0.12, coneDiameter: 0.205 } }));
   expect(page).toContain('<td>they shall weigh together</td><td>120 g</td>');

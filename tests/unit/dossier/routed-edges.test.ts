@@ -93,6 +93,34 @@ test('what does not fit is told in the unit of the pages', async () => {
   expect(text).not.toMatch(/\d mm/);
 });
 
+test('a name that looks like a length is left as it is written', async () => {
+  const sheets = [{ length: 0.3, width: 0.3 }];
+  const boards = [{ name: 'shelf of 12 mm', count: 1, length: 0.5, width: 0.4, thickness: 0.012 }];
+  const { notes } = await filesToBuildFrom(plainWork({ tools: { sheets }, unit: 'in' }, { boards }));
+  const text = notes.join(' ').replace(/\u00a0/g, ' ');
+  expect(text).toContain('shelf of 12 mm is 19.69 in by 15.75 in and fits no sheet');
+});
+
+test('drawings tell lengths in the unit of the pages, and the files for machines stay in millimetres', async () => {
+  const { files } = await filesToBuildFrom(plainWork({ unit: 'in' }));
+  const of = (path: string) => String(files.find((file) => file.path === path)!.contents);
+  const front = of('panels/front.svg');
+  // 360 mm by 400 mm, the driver 180 mm from the left.
+  expect(front).toContain('Front: 14.173 × 15.748 × 0.709 in');
+  expect(front).toContain('lengths in inches');
+  expect(front).toMatch(/>7\.087<\/text>/);
+  expect(front).toContain('driver: ⌀ 9.134 through');
+  expect(front.replace(/width="\d+(\.\d+)?mm" height="\d+(\.\d+)?mm"/, '')).not.toMatch(/\d mm\b/);
+  expect(circlesOf(of('panels/front.dxf'))).toEqual(['cut 116']);
+  const page = of('build.html');
+  expect(page).toContain('Lengths in DXF files are millimetres.');
+  expect(page).toContain('Box: 14.173 × 15.748 × 18.898 in outside');
+  const metric = await filesToBuildFrom(plainWork({ unit: 'cm' }));
+  expect(String(metric.files.find(({ path }) => path === 'panels/front.svg')!.contents)).toContain(
+    'Front: 36 × 40 × 1.8 cm',
+  );
+});
+
 test('a driver that would then meet what stands behind it is told', async () => {
   const driver = { what: 'driver', least: [0.064, 0.134, 0.018], greatest: [0.296, 0.366, 0.118] };
   const vent = { what: 'vent', least: [0.1, 0.15, 0.121], greatest: [0.17, 0.22, 0.4] };

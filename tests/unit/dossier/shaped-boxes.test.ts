@@ -1,9 +1,10 @@
 /** A box that is no cuboid, as its pages show it: a drawing for every panel, its weight, where its panels ring, and how it is closed. */
 import type { SpaceShape } from '@airspring/core/space';
 import { filesToBuildFrom, type Work } from '@airspring/workshop/dossier';
-import { type Mesh, volumeOf } from '@airspring/workshop/mesh';
+import { type Mesh, meshFaults, volumeOf } from '@airspring/workshop/mesh';
 import { standardShapes } from '@airspring/workshop/shape';
 import { expect, test } from 'vitest';
+import { outsideOf } from '../../../packages/workshop/src/dossier/box-picture.js';
 import { sawingOf } from '../../../packages/workshop/src/dossier/sawing.js';
 import { mdf } from '../../../packages/workshop/src/panel/board.js';
 import { plainWork } from '../../arbitrary/work.js';
@@ -29,15 +30,33 @@ const fields: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
     ],
   },
 };
-const panelsOf = (name: string) => {
-  const shape = standardShapes
-    .find((one) => one.name === name)!
-    .shape(fields[name]!, {
-      outer: [W, H, D],
-      panelThickness: T,
-    }) as SpaceShape;
-  return shape.panels([W, H, D]);
+const stack = {
+  along: 'height',
+  layers: [
+    {
+      corners: [
+        [0, 0],
+        [W, 0],
+        [W, D],
+        [0, D],
+      ],
+      length: 0.2,
+    },
+    {
+      corners: [
+        [0, 0],
+        [0.3, 0],
+        [0.2, 0.25],
+        [0, 0.25],
+      ],
+    },
+  ],
 };
+const shapeOf = (name: string) =>
+  standardShapes
+    .find((one) => one.name === name)!
+    .shape(fields[name] ?? stack, { outer: [W, H, D], panelThickness: T }) as SpaceShape;
+const panelsOf = (name: string) => shapeOf(name).panels([W, H, D]);
 type Hole = NonNullable<Work['box']>['holes'][number];
 const round = (what: string, face: Hole['face'], across: number, up: number, diameter: number, board?: Hole['board']) =>
   ({ what, face, across, up, from: ['left', 'bottom'], form: 'circle', diameter, ...(board && { board }) }) as Hole;
@@ -99,6 +118,49 @@ test.each(Object.keys(fields))('every panel of a box has its drawing, as large a
     }
   }
   expect(page).not.toMatch(/NaN|undefined|\[object/);
+});
+
+test('the shelf of a stack is drawn with its opening, and the steps build layer on layer', async () => {
+  const { page, files } = await built(workOf('stack', []));
+  const { cut } = dxfOf(files.get('panels/shelf.dxf'));
+  const [edge, opening] = cut.map(({ points }) => points);
+  expect(edge).toHaveLength(4);
+  // 15 mm of panel around the air of the upper layer; its slanted side leans by 100 mm over 250 mm.
+  const wide = 15 * Math.hypot(1, 0.4);
+  const corners = [
+    [15, 15],
+    [300 - 0.4 * 15 - wide, 15],
+    [300 - 0.4 * 235 - wide, 235],
+    [15, 235],
+  ];
+  corners.forEach((corner, i) => {
+    expect(opening![i]![0]).toBeCloseTo(corner[0]!, 6);
+    expect(opening![i]![1]).toBeCloseTo(corner[1]!, 6);
+  });
+  expect(page).toContain('then the shelf');
+  expect(page).toContain('an opening takes its middle');
+  expect(page).not.toMatch(/NaN|undefined|\[object/);
+});
+
+test('the cover shows a box that is no cuboid from in front and from behind, with its holes', async () => {
+  const prisms = shapeOf('wedge').prisms!([W, H, D])!;
+  const box = { outer: { width: W, height: H, depth: D }, thickness: T, prisms };
+  const full = ((D + 0.18) / 2) * H * W;
+  const hole = round('driver', 'right', 0.12, 0.14, 0.2);
+  const plain = outsideOf({ ...plainWork().box!, ...box, holes: [] });
+  const cut = outsideOf({ ...plainWork().box!, ...box, holes: [hole] });
+  expect(meshFaults(plain)).toEqual([]);
+  expect(meshFaults(cut)).toEqual([]);
+  expect(volumeOf(plain)).toBeCloseTo(full, 12);
+  // A polygon of 48 sides is smaller than its circle by 0.3 %.
+  expect((full - volumeOf(cut)) / (Math.PI * 0.1 ** 2 * T)).toBeCloseTo(
+    (48 / (2 * Math.PI)) * Math.sin((2 * Math.PI) / 48),
+    6,
+  );
+  const work = workOf('wedge', [hole]);
+  const { page } = await built({ ...work, box: { ...work.box!, prisms } });
+  const cover = page.slice(0, page.indexOf('<h2>Buy</h2>'));
+  expect(cover.match(/<title>The box from (in front|behind)/g)).toHaveLength(2);
 });
 
 test('a board that reaches farther inside shows both edges: the one that is seen, and the one behind', async () => {
@@ -177,6 +239,22 @@ test('a recess and a rounded edge are drawn, weighed and told, as those of a cub
   const ring = (Math.PI / 4) * (0.263 ** 2 - 0.232 ** 2) * 0.006;
   const edge = (1 - Math.PI / 4) * 0.005 ** 2 * 2 * Math.PI * (0.116 + 0.00112);
   expect(Math.abs(massOf(bare.page) - massOf(page) - 5000 * (ring + edge))).toBeLessThan(0.11);
+});
+
+test('a driver that would meet the slanted back by its recess is told', async () => {
+  const hole = round('driver', 'front', 0.2, 0.34, 0.08);
+  // The inner side of the back lies at 184.0 mm where the driver ends above, at 380 mm.
+  const back = 0.4 - (0.22 / 0.42) * 0.38 - 0.015 * Math.hypot(1, 0.22 / 0.42);
+  const noted = async (deep: number, recess: number) => {
+    const driver = { what: 'driver', least: [0.16, 0.3, T], greatest: [0.24, 0.38, deep] };
+    const work = workOf('wedge', [hole], { tools: { recess } });
+    const prisms = shapeOf('wedge').prisms!([W, H, D])!;
+    const { notes } = await built({ ...work, box: { ...work.box!, prisms, solids: [driver] } });
+    return notes.filter((note) => note.includes('would meet the panel behind it'));
+  };
+  expect(await noted(back - 0.004, 0.0039)).toEqual([]);
+  expect(await noted(back - 0.004, 0.0041)).toHaveLength(1);
+  expect(await noted(back - 0.006, 0.005)).toEqual([]);
 });
 
 test('a recess that would pass the edge of its panel is not drawn, and the steps are silent about it', async () => {

@@ -2,6 +2,7 @@
 import { crossings, meshFaults } from '@airspring/workshop/mesh';
 import { driverGasket, massDiscs, terminalCup } from '@airspring/workshop/solid';
 import { expect, test } from 'vitest';
+import { faultsOf } from '../../refusal/faults.js';
 
 const parts = {
   gasket: () => driverGasket({ inner: '186 mm', outer: '210 mm', bolts: { count: 6, circle: '198 mm', hole: '5 mm' } }),
@@ -24,6 +25,25 @@ test('a cup is airtight but for its posts and screws: it has as many holes', () 
   // Euler: corners − edges + faces = 2 − 2 × holes.
   const [corners, faces] = [mesh.corners.length / 3, mesh.triangles.length / 3];
   expect(1 - (corners - faces / 2) / 2).toBe(2 + 4);
+});
+
+test('bolts that leave just enough of the frame are made; nearer ones are refused in millimetres', () => {
+  const ring = { inner: '186 mm', outer: '210 mm' } as const;
+  const gasket = (circle: `${number} mm`) => driverGasket({ ...ring, bolts: { count: 6, circle, hole: '5 mm' } });
+  // A hole of 5 mm with 1.5 mm beside it: 4 mm to 8 mm of the 12 mm of the frame.
+  for (const circle of ['194 mm', '202 mm'] as const) expect(meshFaults(gasket(circle).mesh)).toEqual([]);
+  for (const [circle, got] of [
+    ['193.9 mm', '3.95 mm'],
+    ['202.1 mm', '8.05 mm'],
+  ] as const) {
+    expect(faultsOf(() => gasket(circle))).toMatchObject([
+      {
+        path: 'gasket.bolts',
+        got,
+        expected: 'middles of holes 4 mm to 8 mm beyond the cutout, which leaves 1.5 mm beside each hole',
+      },
+    ]);
+  }
 });
 
 test('what has no room is refused with its path', () => {

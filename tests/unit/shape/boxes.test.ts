@@ -1,5 +1,7 @@
 import { InputError } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
+import type { SpaceShape } from '@airspring/core/space';
+import { areaOf } from '@airspring/workshop/outline';
 import {
   type BoxShapeInput,
   boxModes,
@@ -21,6 +23,12 @@ import {
 import { expect, test } from 'vitest';
 import { faultsOf, pathsOf } from '../../refusal/faults.js';
 
+const rectangle = (across: number, up: number) => [
+  [0, 0],
+  [across, 0],
+  [across, up],
+  [0, up],
+];
 const slanted = wedge({ across: '400 mm', up: '340 mm', top: '150 mm' });
 const made = (input: BoxShapeInput) => {
   const shape = boxShape(input);
@@ -255,6 +263,10 @@ test('no panel of a shape is larger than its space', () => {
         [0, 0.5],
       ],
     },
+    stack: {
+      along: 'height',
+      layers: [{ corners: rectangle(0.5, 0.5), length: 0.2 }, { corners: rectangle(0.3, 0.25) }],
+    },
   };
   for (const choice of standardShapes) {
     const space = { outer: [0.5, 0.5, 0.5], panelThickness: 0.018 } as const;
@@ -266,6 +278,106 @@ test('no panel of a shape is larger than its space', () => {
         for (const at of point) expect(at, `${choice.name} ${name}`).toBeLessThanOrEqual(0.5 + 1e-9);
     }
   }
+});
+
+const stackOf = (layers: readonly object[], outer: readonly [number, number, number] = [0.5, 0.6, 0.4]) =>
+  standardShapes
+    .find(({ name }) => name === 'stack')!
+    .shape({ along: 'height', layers }, { outer, panelThickness: 0.02 }) as SpaceShape;
+
+test('a stack has the air of both of its layers, whichever is open', () => {
+  // Two cuboids: 0.5 × 0.4 outside, and 0.3 × 0.3. The shelf between them belongs to the larger one, and the air goes on through it.
+  const low = { corners: rectangle(0.5, 0.4) };
+  const high = { corners: rectangle(0.3, 0.3) };
+  const air = (lower: number, upper: number) => 0.46 * 0.36 * (lower - 0.04) + 0.26 * 0.26 * upper;
+  const outside = (lower: number, upper: number) => 0.5 * 0.4 * lower + 0.3 * 0.3 * upper;
+  for (const [layers, lower, upper] of [
+    [[{ ...low, length: 0.2 }, high], 0.2, 0.3],
+    [[{ ...low, length: 0.2 }, high], 0.2, 0.05],
+    [[low, { ...high, length: 0.2 }], 0.15, 0.2],
+    [[low, { ...high, length: 0.2 }], 0.4, 0.2],
+  ] as const) {
+    const stack = stackOf(layers);
+    const whole = lower + upper;
+    const within = 0.46 * 0.36 * (whole - 0.04);
+    expect(stack.open).toBe('height');
+    expect(stack.airIn(within)).toBeCloseTo(air(lower, upper), 12);
+    expect(stack.cuboidFor(air(lower, upper))).toBeCloseTo(within, 12);
+    expect(stack.outerIn(0.5 * 0.4 * whole)).toBeCloseTo(outside(lower, upper), 12);
+    const panels = stack.panels([0.5, whole, 0.4]);
+    const shelf = panels.find(({ name }) => name === 'shelf')!;
+    expect(shelf.blank).toEqual([0.5, 0.4]);
+    expect(shelf.volume).toBeCloseTo((0.5 * 0.4 - 0.26 * 0.26) * 0.02, 12);
+    // Wood and air fill the outside.
+    const wood = panels.reduce((sum, { volume }) => sum + volume, 0);
+    expect(wood + air(lower, upper)).toBeCloseTo(outside(lower, upper), 12);
+    const prisms = stack.prisms!([0.5, whole, 0.4])!;
+    const drawn = prisms.layers.reduce((sum, { outline, from, to }) => sum + areaOf(outline) * (to - from), 0);
+    expect(drawn).toBeCloseTo(outside(lower, upper), 12);
+  }
+});
+
+test('too low for its layers a stack holds nothing, and its volume still rises', () => {
+  const stack = stackOf([{ corners: rectangle(0.5, 0.4), length: 0.2 }, { corners: rectangle(0.3, 0.3) }]);
+  const volumes = [0, 0.001, 0.01, 0.02, 0.03, 0.06].map(stack.airIn);
+  volumes.slice(1).forEach((volume, i) => {
+    expect(volume).toBeGreaterThan(volumes[i]!);
+    expect(stack.airIn(stack.cuboidFor(volume))).toBeCloseTo(volume, 14);
+  });
+  const part = { part: 'driver', form: 'cylinder', axis: 'z', least: [0.1, 0.1, 0.02], greatest: [0.12, 0.12, 0.1] };
+  expect(stack.interior([0.5, 0.15, 0.4]).contains(part as never)).toBe(false);
+  expect(stack.panels([0.5, 0.15, 0.4])).toEqual([]);
+});
+
+test('a driver stands in one panel of a stack, and not over the joint to the next', () => {
+  const interior = stackOf([{ corners: rectangle(0.5, 0.4), length: 0.3 }, { corners: rectangle(0.3, 0.3) }]).interior([
+    0.5, 0.6, 0.4,
+  ]);
+  const at = (low: number, depth = 0.02) =>
+    interior.contains({
+      part: 'driver',
+      form: 'cylinder',
+      axis: 'z',
+      least: [0.1, low, depth],
+      greatest: [0.25, low + 0.15, 0.1],
+    } as never);
+  expect(at(0.1)).toBe(true);
+  // Behind the shelf, at 280 mm, the lower panel ends.
+  expect(at(0.129)).toBe(false);
+  expect(at(0.2)).toBe(false);
+  expect(at(0.301)).toBe(false);
+  expect(at(0.303)).toBe(true);
+  // Away from the panel nothing is cut.
+  expect(at(0.2, 0.04)).toBe(true);
+});
+
+test.each<[string, readonly object[], string]>([
+  [
+    'no open layer',
+    [
+      { corners: rectangle(0.5, 0.4), length: 0.2 },
+      { corners: rectangle(0.3, 0.3), length: 0.2 },
+    ],
+    'stack.layers',
+  ],
+  ['two open layers', [{ corners: rectangle(0.5, 0.4) }, { corners: rectangle(0.3, 0.3) }], 'stack.layers'],
+  [
+    'layers that take the whole height',
+    [{ corners: rectangle(0.5, 0.4), length: 0.59 }, { corners: rectangle(0.3, 0.3) }],
+    'stack.layers',
+  ],
+  [
+    'corners beside the space',
+    [{ corners: rectangle(0.4, 0.4), length: 0.2 }, { corners: rectangle(0.3, 0.3) }],
+    'stack.layers',
+  ],
+  [
+    'a layer neither within the other nor around it',
+    [{ corners: rectangle(0.5, 0.3), length: 0.2 }, { corners: rectangle(0.3, 0.4) }],
+    'stack.layers[1].corners',
+  ],
+])('%s is told', (_, layers, path) => {
+  expect(pathsOf(() => stackOf(layers))).toEqual([path]);
 });
 
 test('a round shape needs a space that is as deep as it is wide', () => {

@@ -9,6 +9,7 @@ export type WrittenShape = Readonly<Record<string, Readonly<Record<string, unkno
 
 const LENGTH: Bounds<'length'> = { least: 0.1, greatest: 20_000, unit: 'mm' };
 const MOST_CORNERS = 1000;
+const MOST_RECORDS = 20;
 
 const corner = v.strictTuple([
   quantity('length', { ...LENGTH, least: 0 }, 'not-negative'),
@@ -20,6 +21,17 @@ function schemaOf(field: ShapeField): v.GenericSchema {
     return v.pipe(quantity('length', { ...LENGTH, example: field.example }), v.description(field.what));
   }
   if (field.takes === 'choice') return v.pipe(v.picklist(field.of), v.description(field.what));
+  if (field.takes === 'records') {
+    return v.pipe(
+      v.array(recordOf(field.of)),
+      v.minLength(2, 'empty\nat least two records\nAdd one.'),
+      v.maxLength(
+        MOST_RECORDS,
+        `out-of-range\na list of at most ${MOST_RECORDS} records\nLeave out what is not needed.`,
+      ),
+      v.description(field.what),
+    );
+  }
   return v.pipe(
     v.array(corner),
     v.minLength(3, 'empty\nat least three corners\nAdd corners.'),
@@ -29,16 +41,22 @@ function schemaOf(field: ShapeField): v.GenericSchema {
   );
 }
 
+/** One record of the fields of a shape. */
+function recordOf(fields: Readonly<Record<string, ShapeField>>): v.GenericSchema {
+  const entries = Object.entries(fields).map(([name, one]): [string, v.GenericSchema] => {
+    const schema = schemaOf(one);
+    return [name, one.optional ? v.exactOptional(schema) : schema];
+  });
+  return v.strictObject(Object.fromEntries(entries));
+}
+
 /** The field of a brief in which a shape is asked for: one record of which one field is given. Without shapes it is refused. */
 export function shapeField(shapes: readonly ShapeChoice[]) {
   const names = shapes.map(({ name }) => name).join(', ');
-  const entries = shapes.map(({ name, what, fields }): [string, v.GenericSchema] => {
-    const own = Object.entries(fields).map(([field, one]): [string, v.GenericSchema] => {
-      const schema = schemaOf(one);
-      return [field, one.optional ? v.exactOptional(schema) : schema];
-    });
-    return [name, v.exactOptional(v.pipe(v.strictObject(Object.fromEntries(own)), v.description(what)))];
-  });
+  const entries = shapes.map(({ name, what, fields }): [string, v.GenericSchema] => [
+    name,
+    v.exactOptional(v.pipe(recordOf(fields), v.description(what))),
+  ]);
   const schema =
     shapes.length === 0
       ? v.pipe(
@@ -65,6 +83,19 @@ type Space = Partial<Readonly<Record<'width' | 'height' | 'depth' | 'panelThickn
 const isWhole = (value: unknown): boolean =>
   value !== undefined && (typeof value !== 'object' || value === null || Object.values(value).every(isWhole));
 
+/** Whether a record has all that was written and all that is needed, however deep. */
+function isRead(fields: object, written: unknown, known: ShapeChoice['fields']): boolean {
+  const needed = Object.entries(known).flatMap(([field, { optional }]) => (optional ? [] : [field]));
+  const asked = Object.keys(written ?? {});
+  if (![...asked, ...needed].every((field) => Object.hasOwn(fields, field))) return false;
+  return Object.entries(known).every(([field, one]) => {
+    const records = (fields as Readonly<Record<string, readonly object[]>>)[field];
+    if (one.takes !== 'records' || records === undefined) return true;
+    const own = (written as Readonly<Record<string, readonly unknown[]>>)[field];
+    return records.every((record, i) => isRead(record, own?.[i], one.of));
+  });
+}
+
 /** The shape that a brief asks for; `undefined` where it asks for none, or where one of the fields it depends on has a fault. */
 export function shapeOf(
   faults: Fault[],
@@ -77,9 +108,7 @@ export function shapeOf(
   if (choice === undefined || typeof fields !== 'object' || Object.keys(shape).length > 1) return undefined;
   if (width === undefined || height === undefined || depth === undefined || panelThickness === undefined)
     return undefined;
-  const needed = Object.entries(choice.fields).flatMap(([field, { optional }]) => (optional ? [] : [field]));
-  const asked = Object.keys(written?.[name] ?? {});
-  if (![...asked, ...needed].every((field) => Object.hasOwn(fields, field)) || !isWhole(fields)) return undefined;
+  if (!isRead(fields, written?.[name], choice.fields) || !isWhole(fields)) return undefined;
   const path = `space.shape.${name}`;
   try {
     const made = choice.shape(fields as Readonly<Record<string, unknown>>, {

@@ -43,6 +43,8 @@ export interface Panel {
   readonly thickness?: number;
   /** The corners of its outer surface, where that is no rectangle, m. */
   readonly outline?: readonly (readonly [number, number])[];
+  /** The corners of a hole in it that leads on to the next layer of a stack, from the same edges, m. */
+  readonly opening?: readonly (readonly [number, number])[];
   /**
    * Where not all cuts are square: for each side of its outer surface the angle between that surface and the cut, rad. The sides of a
    * rectangle follow each other from the lower one on, counter-clockwise.

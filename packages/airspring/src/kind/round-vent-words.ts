@@ -4,7 +4,7 @@ import type { FlareForm } from './flare-form.js';
 import type { Phrase } from './phrase.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
 import type { VentNames } from './vents.js';
-import { airSpeedNote, capital, inWords } from './wording.js';
+import { airSpeedNote, capital, inWords, moreLength } from './wording.js';
 
 const JOIN_INSIDE = 'Join it inside the box before you close the box.';
 
@@ -138,9 +138,8 @@ export function ventWords(
         ...wayOf(vent, from),
         ' Keep ',
         [clearance, 'length'],
-        ` of free air in front of ${many ? 'each' : 'its'} inner end. There is room for `,
-        [spare, 'length'],
-        ' more length.',
+        ` of free air in front of ${many ? 'each' : 'its'} inner end.`,
+        ...moreLength(spare),
       ],
       printed,
       ...flareWords(vent),

@@ -2,7 +2,7 @@ import type { Fit } from '@airspring/core/space';
 import type { SlotAlong } from '@airspring/core/vent';
 import type { Phrase } from './phrase.js';
 import type { VentTold } from './vents.js';
-import { airSpeedNote, listOf } from './wording.js';
+import { airSpeedNote, listOf, moreLength } from './wording.js';
 
 /** A slot where it was placed. */
 interface PlacedSlot {
@@ -95,9 +95,8 @@ export function slotWords(slot: PlacedSlot): Pick<VentTold, 'summary' | 'brief' 
         ...way,
         'Glue every joint airtight. Keep ',
         [Math.min(width, height), 'length'],
-        ' of free air in front of its inner end. There is room for ',
-        [spare, 'length'],
-        ' more length.',
+        ' of free air in front of its inner end.',
+        ...moreLength(spare),
       ],
     ],
     playing: [

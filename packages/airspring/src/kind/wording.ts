@@ -16,5 +16,9 @@ export const listOf = (names: readonly string[]): string =>
 export const leaksAssumed = (written: number | undefined, QL: number): Phrase[] =>
   written === undefined ? [[`The leaks of the box are assumed to have a QL of ${QL}, which is common practice.`]] : [];
 
+/** How much longer a vent may get, after what comes before it. */
+export const moreLength = (spare: number): Phrase =>
+  spare < 0.0005 ? [' There is no room for more length.'] : [' There is room for ', [spare, 'length'], ' more length.'];
+
 /** What a limit on the air speed in a vent is worth. */
 export const airSpeedNote: Phrase = ['The limit on the air speed in a vent is common practice.'];

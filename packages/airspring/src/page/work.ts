@@ -123,6 +123,7 @@ export function workOf(
       ...(box.shape && {
         joints: visible(`${jointsText(box, say)}${bentText(box, say)} ${surfacesText(box)}`),
         ...closingPanel(box),
+        ...(box.shape.prisms && { prisms: box.shape.prisms }),
       }),
       boards: [...shapedBoards(box, say), ...box.boards.map((board) => boardOf(board, box, say))],
     },

@@ -65,6 +65,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     fit,
   });
   const { shape } = space;
+  const prisms = shape?.prisms?.(edges);
   const onPanel = shape ? onPanelOf(shape, edges) : (hole: Hole) => hole;
   const driversHoles = own.driverHoles ?? driverHoles(fit, one.cutoutDiameter ?? 0);
   const sound = soundOf(job, playingOf(box), own.givesOut);
@@ -107,7 +108,12 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       outerVolume: criteria.volume,
       netVolume: point[0]! + further * inner.width * inner.height,
       ...(shape && {
-        shape: { called: shape.called, panels: shape.panels(edges), ...(leftOut && { jointLeftOut: leftOut }) },
+        shape: {
+          called: shape.called,
+          panels: shape.panels(edges),
+          ...(prisms && { prisms }),
+          ...(leftOut && { jointLeftOut: leftOut }),
+        },
       }),
       panels: [
         ...(shape ? panelsOfShape(shape, edges) : panelsOf(edges, joint?.setback ?? space.panelThickness, open)),

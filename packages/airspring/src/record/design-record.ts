@@ -1,5 +1,5 @@
 import type { Warning } from '@airspring/core/fault';
-import type { Face, ShapedPanel, Solid } from '@airspring/core/space';
+import type { Face, Prisms, ShapedPanel, Solid } from '@airspring/core/space';
 import type { Filled } from '../kind/box-kind.js';
 import type { ChamberOfBox, DesignVent, DesignWeights, Hole, Panel, PlacedBoard } from '../kind/build-record.js';
 import type { Phrase } from '../kind/phrase.js';
@@ -49,6 +49,8 @@ export interface Design extends Played {
     readonly shape?: {
       readonly called: Phrase;
       readonly panels: readonly ShapedPanel[];
+      /** Its outside, where a picture of it can be made. */
+      readonly prisms?: Prisms;
       /** The joint that the brief asks for, and that its panels do not have. */
       readonly jointLeftOut?: 'butt' | 'rabbet' | 'mitre';
     };

@@ -36,6 +36,7 @@ export function asCut(panel: ShapedPanel): Panel {
       meets: panel.meets,
     }),
     ...(panel.bent && { bent: panel.bent }),
+    ...(panel.opening && { opening: panel.opening }),
   };
 }
 

@@ -42,6 +42,9 @@ export const jointsText = ({ shape, joint, open, panelThickness }: Design['box']
       shape.jointLeftOut === undefined
         ? ''
         : ` The brief asks for ${JOINTS[shape.jointLeftOut]} ("workshop.joint"). These pages make that joint for cuboids only: this box is joined as told here.`;
+    if (shape.panels.some(({ opening }) => opening)) {
+      return `The ${first} and the ${second} panel cover the sections at the ends of the box, and a shelf covers the larger section where it meets a smaller one, around an opening for the air. The other panels stand between these and meet in mitres.${asked}`;
+    }
     return `The ${first} and the ${second} panel cover the whole section of the box. ${shape.panels.length > 3 ? 'The others lie between them and meet in mitres.' : 'The other lies between them.'}${asked}`;
   }
   if (joint?.name === 'mitre')
@@ -142,17 +145,22 @@ function turnsOf(outline: NonNullable<Panel['outline']>) {
   });
 }
 
-/** The corners of the panels that are no rectangles. */
+/** The corners of one figure. */
+function cornersText(figure: NonNullable<Panel['outline']>, say: Phrasing): string {
+  const turns = turnsOf(figure);
+  if (turns.length === 0) return 'a circle';
+  const corners = turns.map(
+    ({ corner: [x, y], arc }) => `${say.bareLength(x)} | ${say.bareLength(y)}${arc ? ' and on in an arc' : ''}`,
+  );
+  return `${corners.join(', ')} ${say.lengthUnit}`;
+}
+
+/** The corners of the panels that are no rectangles, and of their openings. */
 export const outlinesText = ({ panels }: Design['box'], say: Phrasing): string[] =>
-  panels.flatMap(({ name, outline }) => {
-    if (outline === undefined) return [];
-    const turns = turnsOf(outline);
-    if (turns.length === 0) return [`${capital(name)}: a circle.`];
-    const corners = turns.map(
-      ({ corner: [x, y], arc }) => `${say.bareLength(x)} | ${say.bareLength(y)}${arc ? ' and on in an arc' : ''}`,
-    );
-    return [`${capital(name)}: ${corners.join(', ')} ${say.lengthUnit}.`];
-  });
+  panels.flatMap(({ name, outline, opening }) => [
+    ...(outline ? [`${capital(name)}: ${cornersText(outline, say)}.`] : []),
+    ...(opening ? [`Opening in the ${name}: ${cornersText(opening, say)}.`] : []),
+  ]);
 
 /** Panels to cut and holes to make in them. */
 export function cutList({ box, drivers }: Design, say: Phrasing): string[] {

@@ -14,6 +14,8 @@ export interface Reason {
   readonly code: string;
   /** One sentence for people, with the deciding numbers. */
   readonly text: string;
+  /** The same sentence with its lengths in metres, for people who read them in another unit. */
+  readonly words?: readonly (string | { readonly metres: number })[];
 }
 
 /** What cannot be built, and why. */

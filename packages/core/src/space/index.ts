@@ -21,7 +21,7 @@ export type { RoundVentBodyInput, SlotBody, SlotVentBodyInput, VentBody, VentBod
 /** What must an interior of your own provide, and do the parts placed in it overlap? */
 export { collisions, cuboidInterior, type Interior } from './interior.js';
 /** How is a space given that is no cuboid, and which shapes may a brief ask for? */
-export type { ShapeChoice, ShapedPanel, ShapeField, SpaceShape } from './space-shape.js';
+export type { Prisms, ShapeChoice, ShapedPanel, ShapeField, SpaceShape } from './space-shape.js';
 /** What is the longest vent that fits in a box? */
 export { compileLongestSlot, compileLongestVent, type LongestVentInput, longestVent } from './longest-vent.js';
 /** How much air is in a box? */

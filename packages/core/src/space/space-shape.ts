@@ -21,8 +21,27 @@ export interface ShapedPanel {
   readonly angles: readonly number[];
   /** It is bent, and turns by this angle from one edge to the other, rad; which of its surfaces is hollow. */
   readonly bent?: { readonly turn: number; readonly hollow: 'inner' | 'outer' | 'both' };
-  /** Volume of its material before holes are cut, m³. */
+  /** A hole through which the air goes on into the next layer of a stack, from the edges of the panel, m. */
+  readonly opening?: readonly (readonly [number, number])[];
+  /** Volume of its material before holes for parts are cut, m³. */
   readonly volume: number;
+}
+
+/** A box by its outside: sections that stand on each other along an axis, m. */
+export interface Prisms {
+  /**
+   * Along the width a section is drawn with depth and height, along the height with width and depth, along the depth with width and height; all
+   * from the left, bottom and front outer edges, counter-clockwise.
+   */
+  readonly along: 'width' | 'height' | 'depth';
+  readonly layers: readonly {
+    readonly outline: readonly (readonly [number, number])[];
+    /** Where it begins and ends on the axis. */
+    readonly from: number;
+    readonly to: number;
+    /** Runs of its sides of which each is one bent panel: the first side, and how many follow it. */
+    readonly bent?: readonly { readonly first: number; readonly count: number }[];
+  }[];
 }
 
 /**
@@ -43,6 +62,8 @@ export interface SpaceShape {
   /** For the outer edges of the cuboid. */
   readonly interior: (outer: Edges) => Interior;
   readonly panels: (outer: Edges) => readonly ShapedPanel[];
+  /** Its outside, of which pictures are made; `undefined`, or left out, where there are none. */
+  readonly prisms?: (outer: Edges) => Prisms | undefined;
 }
 
 /** A field of a shape in a brief. */
@@ -51,6 +72,8 @@ export type ShapeField = { readonly what: string; readonly optional?: true } & (
   /** A figure by its corners, each of two lengths: across and up. */
   | { readonly takes: 'corners'; readonly example: readonly (readonly [string, string])[] }
   | { readonly takes: 'choice'; readonly of: readonly string[] }
+  /** At least two records of the same fields. */
+  | { readonly takes: 'records'; readonly of: Readonly<Record<string, ShapeField>> }
 );
 
 /** A shape that a brief may ask for. */

@@ -56,6 +56,9 @@ const boardNames = (names: readonly string[]): string => [...new Set(names)].map
 
 /** How the panels between two others become a ring, and where it stands. */
 function ringText(box: WorkBox): string {
+  if (box.boards.some(({ panel }) => panel?.opening)) {
+    return `Tape the mitred edges of each layer together from outside, glue, and fold them to a ring. Build up from ${first(box)}: the ring of its layer on it, then the shelf that the pages list, then the ring of the next layer. Where a shelf lies under a smaller ring, that ring stands around its opening. Lay the ${closing(box)} on dry before the glue sets: it must lie flat.`;
+  }
   const [bent, ...more] = box.boards.flatMap(({ panel }) => (panel ? [panel] : [])).slice(0, -2);
   const ring =
     bent?.bent && more.length === 0
@@ -167,7 +170,7 @@ function stepsFor(
   const terminals = inPanels.some(({ what }) => what === 'terminals')
     ? ''
     : ` Cut one for the terminals or the cable as well, low on ${shaped ? 'a panel that stays free' : 'the back'}, where nothing stands behind it.`;
-  const marking = `Mark the centres of the holes ${drawn ? 'on the side that the drawings show' : 'as listed under "Holes", on the outer side'}.`;
+  const marking = `Mark the centres of the holes ${drawn ? `on the side that the drawings show${sawing.listed.length > 0 ? ', and of those that no drawing shows as listed under "Holes"' : ''}` : 'as listed under "Holes", on the outer side'}.`;
   return [
     {
       says: `Measure the board at several places. These pages are made for ${lengthText(box.thickness)}. If it differs by more than 0.3 mm, write the measured thickness into the brief and make the pages again.`,

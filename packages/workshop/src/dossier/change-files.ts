@@ -17,20 +17,27 @@ import { type TubePrinting, tubePrinting } from './tube-printing.js';
 import type { ChangeWork } from './work.js';
 
 /** Files of all that is cut, and of the panels behind which a tube bends. */
-async function cutFiles({ change }: ChangeWork, set: SetPrinting | undefined): Promise<BuildFile[]> {
-  const files: BuildFile[] = set ? await drawingFiles('holes/flange', set.face) : [];
+async function cutFiles({ change, unit }: ChangeWork, set: SetPrinting | undefined): Promise<BuildFile[]> {
+  const files: BuildFile[] = set ? await drawingFiles('holes/flange', set.face, { unit }) : [];
   if (!set) {
     for (const { what, form } of change.openings)
-      files.push(...(await drawingFiles(`holes/${slug(what)}`, plateDrawing({ name: `hole for the ${what}`, form }))));
+      files.push(
+        ...(await drawingFiles(`holes/${slug(what)}`, plateDrawing({ name: `hole for the ${what}`, form }), { unit })),
+      );
   }
   for (const plate of change.plates)
-    files.push(...(await drawingFiles(`boards/${slug(plate.name)}`, plateDrawing(plate))));
-  for (const { face, drawing } of bentPanels(change)) files.push(...(await drawingFiles(`panels/${face}`, drawing)));
+    files.push(...(await drawingFiles(`boards/${slug(plate.name)}`, plateDrawing(plate), { unit })));
+  for (const { face, drawing } of bentPanels(change))
+    files.push(...(await drawingFiles(`panels/${face}`, drawing, { unit })));
   return files;
 }
 
 /** Files of all that is printed: each part, and one archive of all parts. */
-async function printedFiles(tubes: readonly TubePrinting[], set: SetPrinting | undefined): Promise<BuildFile[]> {
+async function printedFiles(
+  work: ChangeWork,
+  tubes: readonly TubePrinting[],
+  set: SetPrinting | undefined,
+): Promise<BuildFile[]> {
   const parts = [
     ...(set ? [set.flange, ...(set.collar ? [set.collar] : []), ...set.tubes.flatMap((tube) => tube.parts)] : []),
     ...tubes.flatMap((tube) => tube.parts),
@@ -42,7 +49,7 @@ async function printedFiles(tubes: readonly TubePrinting[], set: SetPrinting | u
     ...(set ? [['flange', set.head] as const, ...set.tubes.map(({ name, section: own }) => [name, own] as const)] : []),
     ...tubes.map(({ name, section: own }) => [name, own] as const),
   ];
-  for (const [name, drawing] of drawings) files.push(...(await drawingFiles(`drawings/${slug(name)}`, drawing)));
+  for (const [name, drawing] of drawings) files.push(...(await drawingFiles(`drawings/${slug(name)}`, drawing, work)));
   return files;
 }
 
@@ -111,7 +118,7 @@ export async function filesToChangeFrom(
     ? kept(madeOf<SetPrinting>('The set of tubes', () => setPrinting(asked, tools, change.panelThickness)))
     : [];
   step('the files for the printer and the saw');
-  const beside = [...(await printedFiles(tubes, set)), ...(await cutFiles(work, set))];
+  const beside = [...(await printedFiles(work, tubes, set)), ...(await cutFiles(work, set))];
   const body = [
     cover(
       work,

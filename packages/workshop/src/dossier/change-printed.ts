@@ -37,7 +37,7 @@ function pieceRows(
 
 const HEADS = ['', 'piece', 'along the centre line', 'without its spigot'];
 
-function gluedTube(tube: TubePrinting, says: Says): string {
+function gluedTube(work: ChangeWork, tube: TubePrinting, says: Says): string {
   const sizes = [
     ['inner diameter', says(tube.diameter)],
     ['outer diameter', says(tube.outerDiameter)],
@@ -50,11 +50,15 @@ function gluedTube(tube: TubePrinting, says: Says): string {
   return [
     `<div class="pair">${figure(tube.picture, `The ${tube.name}, all pieces joined.`)}<div>${table([], sizes)}</div></div>`,
     table(HEADS, pieceRows(tube, tube.count, says)),
-    drawn(tube.section, `The ${tube.name} in its panel, cut along the middle. Broken lines show where pieces meet.`),
+    drawn(
+      work,
+      tube.section,
+      `The ${tube.name} in its panel, cut along the middle. Broken lines show where pieces meet.`,
+    ),
   ].join('\n');
 }
 
-function tubesOfSet(set: SetPrinting, says: Says): string {
+function tubesOfSet(work: ChangeWork, set: SetPrinting, says: Says): string {
   const { vent, outerDiameter, head, tubes, pictures, collar, mass } = set;
   const cord = vent.cord.thickness;
   const sizes = [
@@ -77,6 +81,7 @@ function tubesOfSet(set: SetPrinting, says: Says): string {
     `<div class="pair">${pictures.map(([picture, words]) => figure(picture, words)).join('')}</div>`,
     table([], sizes),
     drawn(
+      work,
       head,
       `Flange and tube, cut along the middle. Glue joins the flange to the panel. The tube is pushed in until its rim rests in the flange. The cord lies in the groove${vent.seated === 'on the panel' ? ', in front of the panel' : ''}.`,
       '160 mm',
@@ -91,24 +96,25 @@ function tubesOfSet(set: SetPrinting, says: Says): string {
       tubes.map((tube) => [tube.name.replace(/^tube /, ''), hertz(tube.designed), tuningTold(tube)]),
     ),
     table(HEADS, pieces),
-    ...tubes.map((tube) => drawn(tube.section, `The ${tube.name}, in its flange.`, '105 mm')),
+    ...tubes.map((tube) => drawn(work, tube.section, `The ${tube.name}, in its flange.`, '105 mm')),
   ].join('\n');
 }
 
 /** What the printer makes, and what the solids themselves say of the tuning. */
 export function changePrinting(
-  { cautions, change }: ChangeWork,
+  work: ChangeWork,
   tubes: readonly TubePrinting[],
   set: SetPrinting | undefined,
   says: Says,
 ): string {
+  const { cautions, change } = work;
   if (tubes.length === 0 && set === undefined) return '';
   return section(
     'Print',
     [
       caution(cautions.fumes),
-      ...tubes.map((tube) => gluedTube(tube, says)),
-      ...(set ? [tubesOfSet(set, says)] : []),
+      ...tubes.map((tube) => gluedTube(work, tube, says)),
+      ...(set ? [tubesOfSet(work, set, says)] : []),
       paragraph(COUNTED),
       '<h3>How to print and join (common practice)</h3>',
       list(

@@ -8,8 +8,12 @@ import { bentPanels } from './standing-panel.js';
 import type { ChangeWork } from './work.js';
 
 /** A drawing on a page, to a scale that stands at it. */
-export const drawn = (drawing: Drawing, words: string, height: `${number} mm` = '110 mm'): string =>
-  figure(toSvg(drawing, { width: '178 mm', height }), words);
+export const drawn = (
+  { unit }: Pick<ChangeWork, 'unit'>,
+  drawing: Drawing,
+  words: string,
+  height: `${number} mm` = '110 mm',
+): string => figure(toSvg(drawing, { width: '178 mm', height, unit }), words);
 
 /** The box as it stands, to be measured before anything is changed. */
 export function measuringFirst({ change, cautions }: ChangeWork): string {
@@ -40,7 +44,11 @@ export function measuringFirst({ change, cautions }: ChangeWork): string {
 }
 
 /** Holes in the panels, and flat parts to cut. */
-export function holesSection({ change, cautions, tools }: ChangeWork, face: Drawing | undefined, says: Says): string {
+export function holesSection(
+  { change, cautions, tools, unit }: ChangeWork,
+  face: Drawing | undefined,
+  says: Says,
+): string {
   const { openings, plates } = change;
   if (openings.length + plates.length === 0 && face === undefined) return '';
   const sizeOf = (form: (typeof openings)[number]['form']) =>
@@ -69,19 +77,19 @@ export function holesSection({ change, cautions, tools }: ChangeWork, face: Draw
       paragraph(
         'Drawings stand at the scale that is told. To measure on one, print it without fitting it to the page; only one at 1 : 1 is a template.',
       ),
-      ...(face ? [drawn(face, 'The hole, and the edge of the flange that covers it.', '160 mm')] : []),
+      ...(face ? [drawn({ unit }, face, 'The hole, and the edge of the flange that covers it.', '160 mm')] : []),
       ...openings
         .filter(() => face === undefined)
         .map(({ what, form }) =>
-          drawn(plateDrawing({ name: `hole for the ${what}`, form }), `The hole for the ${what}.`, '160 mm'),
+          drawn({ unit }, plateDrawing({ name: `hole for the ${what}`, form }), `The hole for the ${what}.`, '160 mm'),
         ),
-      ...plates.map((plate) => drawn(plateDrawing(plate), `${plate.use}.`, '90 mm')),
+      ...plates.map((plate) => drawn({ unit }, plateDrawing(plate), `${plate.use}.`, '90 mm')),
     ].join('\n'),
   );
 }
 
 /** Which way the arms of bent tubes point, on the panels that they begin in. */
-function bendsTold(change: ChangeWork['change']): string[] {
+function bendsTold({ change, unit }: Pick<ChangeWork, 'change' | 'unit'>): string[] {
   const panels = bentPanels(change);
   if (panels.length === 0) return [];
   const tubes = change.tubes.map(({ stands, ...tube }) => ({ ...tube, behind: stands !== 'in the hole' }));
@@ -89,17 +97,17 @@ function bendsTold(change: ChangeWork['change']): string[] {
   const beside = `${panels.length > 1 ? 'Drawings show the panels' : 'The drawing shows the panel'} from outside, with the holes of the changed box.${further ? ' A further hole is not on it, since you choose its place.' : ''}`;
   return [
     paragraph(`${turningText(tubes)}${beside}`),
-    ...panels.map(({ face, drawing }) => drawn(drawing, `The ${face} panel.`)),
+    ...panels.map(({ face, drawing }) => drawn({ unit }, drawing, `The ${face} panel.`)),
   ];
 }
 
 /** The work in order, to tick off. */
-export const doingSection = ({ steps: tasks = [], assumed, building, change }: ChangeWork): string =>
+export const doingSection = ({ steps: tasks = [], assumed, building, change, unit }: ChangeWork): string =>
   section(
     'What to do, in order',
     [
       ...building.map(paragraph),
-      ...bendsTold(change),
+      ...bendsTold({ change, unit }),
       steps(tasks),
       ...(assumed.length > 0 ? ['<h3>Assumed, because the brief does not say</h3>', list(assumed)] : []),
     ].join('\n'),

@@ -11,7 +11,7 @@ import { type Sawing, usual } from './sawing.js';
 import type { Says } from './says.js';
 import { shapedDrawings } from './shaped-boards.js';
 import { slug } from './slug.js';
-import type { Work, WorkBox, WorkTools } from './work.js';
+import type { Work, WorkTools } from './work.js';
 
 /** What a sheet is called among those of its board. */
 export const sheetName = ({ sheets }: Pick<Nesting, 'sheets'>, i: number): string =>
@@ -29,13 +29,13 @@ export function sheetPath(
 }
 
 /** The view of the whole box. */
-export const boxFigure = ({ box }: Sawing, work: WorkBox | undefined): string => {
+export const boxFigure = ({ box }: Sawing, { box: work, unit }: Work): string => {
   if (box === undefined || work === undefined) return '';
   const solids = (work.solids ?? []).filter(({ what }) => what !== 'air' && what !== 'board');
   const inside = [...solids, ...insideBoards(work)];
   const shaded = inside.length > 0 ? ' What stands inside is shaded, by the cuboids around it.' : '';
   return figure(
-    toSvg(boxDrawing(box, { inside }), { width: '170 mm', height: '150 mm' }),
+    toSvg(boxDrawing(box, { inside }), { width: '170 mm', height: '150 mm', unit }),
     `The box from the front, from the right and from above.${shaded}`,
   );
 };
@@ -75,7 +75,7 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
         const boards = sawing.shaped.map(({ panel }) => ({ board: panel, cutouts: [] }));
         const drawing = sheetDrawing(sheet, { name: sheetName(nesting, i), boards });
         return [
-          figure(toSvg(drawing, { width: '175 mm', height: '110 mm' })),
+          figure(toSvg(drawing, { width: '175 mm', height: '110 mm', unit: work.unit })),
           columns(cutsTold(sheet, nesting.kerf, says)),
         ];
       }),
@@ -89,13 +89,13 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
   const met = (piece: Piece) => (work.box && box ? meetingsOn(piece, box, work.box) : []);
   const shown = (box?.pieces ?? []).filter((piece) => piece.cutouts.length > 0 || met(piece).length > 0);
   const drawings = shown.map((piece) =>
-    figure(toSvg(panelDrawing(piece, sawing, work), { width: '175 mm', height: '115 mm' })),
+    figure(toSvg(panelDrawing(piece, sawing, work), { width: '175 mm', height: '115 mm', unit: work.unit })),
   );
   const bands = shown.some((piece) => met(piece).length > 0)
     ? ' A shaded band is where a board inside is glued to the other side of the panel; seen from there, left and right change places.'
     : '';
   const shaped = shapedDrawings(sawing.shaped, work).map(({ drawing }) =>
-    figure(toSvg(drawing, { width: '175 mm', height: '115 mm' })),
+    figure(toSvg(drawing, { width: '175 mm', height: '115 mm', unit: work.unit })),
   );
   const listed = sawing.listed.map((hole) => [
     hole.what,

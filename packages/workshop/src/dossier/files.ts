@@ -2,6 +2,7 @@ import { sheetDrawing, toDxf } from '../drawing/index.js';
 import { stl, threeMf } from '../mesh/index.js';
 import { cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
+import { boxPicture } from './box-picture.js';
 import { filesToChangeFrom } from './change-files.js';
 import { playingAndFiles } from './cover.js';
 import { boxFigure, cuttingSection, panelDrawing, sheetName, sheetPath } from './cutting.js';
@@ -47,7 +48,7 @@ function coverSection(
   return `<div class="cover"><h1>${escaped(work.title)}</h1>
 ${paragraph(`${work.name}: everything to build it from.`)}
 ${paragraph(work.summary)}
-${sawing ? boxFigure(sawing, work.box) : ''}
+${sawing ? boxFigure(sawing, work) : ''}${work.box ? boxPicture(work.box) : ''}
 ${table([], work.numbers)}
 </div>
 ${section(
@@ -55,7 +56,7 @@ ${section(
   `${list(shopping(work, sawing, printings, small, says))}
 ${playingAndFiles(work, paths)}`,
   // Without a picture of the box the cover leaves room.
-  sawing?.box ? undefined : 'flows',
+  sawing?.box || work.box?.prisms ? undefined : 'flows',
 )}`;
 }
 
@@ -64,7 +65,7 @@ async function sawnFiles(work: Work, sawing: Sawing, step: Step): Promise<BuildF
   const files: BuildFile[] = [{ path: 'cut-list.csv', contents: cutListCsv(sawing.rows) }];
   for (const piece of sawing.box?.pieces ?? []) {
     step(`the drawing of the ${piece.name} panel`);
-    files.push(...(await drawingFiles(`panels/${slug(piece.name)}`, panelDrawing(piece, sawing, work))));
+    files.push(...(await drawingFiles(`panels/${slug(piece.name)}`, panelDrawing(piece, sawing, work), work)));
   }
   step('the drawings of the sheets');
   for (const one of sawing.sheets) {
@@ -75,7 +76,7 @@ async function sawnFiles(work: Work, sawing: Sawing, step: Step): Promise<BuildF
         boards: sawing.shaped.map(({ panel, cutouts }) => ({ board: panel, cutouts })),
         name: sheetName(nesting, i),
       });
-      files.push(...(await drawingFiles(sheetPath(sawing, one, i), drawing)));
+      files.push(...(await drawingFiles(sheetPath(sawing, one, i), drawing, work)));
     }
   }
   return files;
@@ -84,7 +85,8 @@ async function sawnFiles(work: Work, sawing: Sawing, step: Step): Promise<BuildF
 /** Files of the panels of a box that is no cuboid. */
 async function shapedFiles(work: Work, { shaped }: Sawing): Promise<BuildFile[]> {
   const files: BuildFile[] = [];
-  for (const { path, drawing } of shapedDrawings(shaped, work)) files.push(...(await drawingFiles(path, drawing)));
+  for (const { path, drawing } of shapedDrawings(shaped, work))
+    files.push(...(await drawingFiles(path, drawing, work)));
   return files;
 }
 

@@ -4,7 +4,7 @@ const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '
 export const escaped = (text: string): string =>
   text
     .replace(/[\p{Cc}\p{Cs}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '')
-    .replace(/(?<=\d) (?=(?:mm|cm|in|m³|kg|g|L|Hz|Ω|dB|W|V|ms|×)(?![\p{L}\d]))/gu, '\u00a0')
+    .replace(/(?<=\d) (?=(?:mm|cm|in|m|m³|kg|g|L|Hz|Ω|dB|W|V|ms|×)(?![\p{L}\d]))/gu, '\u00a0')
     .replace(/[&<>"]/g, (sign) => ESCAPES[sign]!);
 
 export const paragraph = (text: string): string => `<p>${escaped(text)}</p>`;

@@ -158,6 +158,6 @@ export function ringingSection(work: Work, ringing: Ringing, says: Says): string
       table(head, rows),
       ...notes.map(paragraph),
     ].join('\n'),
-    'on',
+    'flows',
   );
 }

@@ -1,15 +1,14 @@
+import type { Reason } from '@airspring/core/fault';
 import type { BraceInput } from '../panel/index.js';
+import { sayReason } from '../words/told.js';
 import { recessNotes } from './recess-room.js';
 import { type Sawing, sawingOf } from './sawing.js';
 import type { Says } from './says.js';
 import type { WorkBox, WorkTools } from './work.js';
 
-/** Reasons, which tell lengths in millimetres, in the unit of the pages. */
-const told = (because: readonly { readonly text: string }[], says: Says): string =>
-  because
-    .map(({ text }) => text)
-    .join(' ')
-    .replace(/\b(\d+(?:\.\d+)?) mm\b/g, (_, length: string) => says(Number(length) / 1e3));
+/** Reasons with their lengths in the unit of the pages, to a tenth of a millimetre. */
+const told = (because: readonly Reason[], says: Says): string =>
+  because.map((reason) => sayReason(reason, (metres) => says(Math.round(metres * 1e4) / 1e4))).join(' ');
 
 /** What to do about parts that are larger than every sheet, or more than the sheets. */
 const LARGER =

@@ -1,14 +1,13 @@
 import type { Reason } from '@airspring/core/fault';
-import { format, NANOMETRE } from '@airspring/core/quantity';
+import { NANOMETRE } from '@airspring/core/quantity';
 import { seenFromOutside } from '../drawing/outline-drawing.js';
 import { isCover } from '../drawing/outline-edges.js';
 import { boundsOf, clearanceAt, type PlanePoint } from '../outline/index.js';
 import { boltsOf, type Cutout, halvesOf } from '../panel/cutout.js';
 import { betweenReasons, withinReasons } from '../panel/cutout-fits.js';
 import { DEFAULT_PLAY as PLAY } from '../panel/panel-box-input.js';
+import { reasonOf, told } from '../words/told.js';
 import type { ShapedBoard } from './shaped-boards.js';
-
-const mm = (length: number) => format('length', length, 'mm', 3);
 
 /** A panel as its drawing has it: how much is free around a place, at a depth under its outer surface. */
 function freeAround({ panel }: ShapedBoard): (at: PlanePoint, depth: number) => number {
@@ -34,10 +33,10 @@ function edgeReasons(board: ShapedBoard, { part, across, up, recess, bolts }: Cu
     const left = Math.min(...[0, recess.depth].map((depth) => free([across, up], depth))) - radius;
     const where =
       left < -NANOMETRE
-        ? `passes the edge of the panel by ${mm(-left)}`
-        : `comes within ${mm(Math.max(0, left))} of the edge of the panel`;
-    const text = `On the ${name}, the recess of the ${part} ${where}; ${mm(PLAY)} must be left.`;
-    if (left < PLAY - NANOMETRE) because.push({ code: 'recess-flush', text });
+        ? told`passes the edge of the panel by ${-left}`
+        : told`comes within ${Math.max(0, left)} of the edge of the panel`;
+    const words = told`On the ${name}, the recess of the ${part} ${where}; ${PLAY} must be left.`;
+    if (left < PLAY - NANOMETRE) because.push(reasonOf('recess-flush', words));
   }
   // Behind the edges of a panel that covers them stand the others.
   const behind = isCover(board.panel) ? thickness : 0;
@@ -50,11 +49,10 @@ function edgeReasons(board: ShapedBoard, { part, across, up, recess, bolts }: Cu
   if (left < PLAY - NANOMETRE) {
     const beside = behind > 0 ? 'the panels behind its edges' : 'the edge of the panel';
     const where =
-      left < -NANOMETRE ? `passes ${beside} by ${mm(-left)}` : `comes within ${mm(Math.max(0, left))} of ${beside}`;
-    because.push({
-      code: 'cutout-flush',
-      text: `On the ${name}, a bolt of the ${part} ${where}; ${mm(PLAY)} must stay free.`,
-    });
+      left < -NANOMETRE ? told`passes ${beside} by ${-left}` : told`comes within ${Math.max(0, left)} of ${beside}`;
+    because.push(
+      reasonOf('cutout-flush', told`On the ${name}, a bolt of the ${part} ${where}; ${PLAY} must stay free.`),
+    );
   }
   return because;
 }

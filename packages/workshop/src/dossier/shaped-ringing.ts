@@ -37,10 +37,11 @@ const bulges = (outline: ShapedPanel['outline']): boolean =>
  * membrane rings lower the larger it is; so the plate rings no lower than one that fills the rectangle around it. An edge that is hollow outwards
  * only stiffens it.
  */
-function untold({ outline, thickness, bent }: ShapedPanel, tools: WorkTools): (names: string) => string {
+function untold({ outline, thickness, bent, opening }: ShapedPanel, tools: WorkTools): (names: string) => string {
   const board = boardOf(tools);
   const none = (why: string) => (names: string) => `The first resonance of the ${names} is not worked out: ${why}.`;
   if (bent) return none('what is bent is stiffer than a flat panel');
+  if (opening) return none('an opening takes its middle');
   if (board.grained) return none('that is no rectangle, and its board is stiffer along the grain');
   if (bulges(outline)) return none('that is no rectangle, and round at its edge');
   const [[left, low], [right, high]] = boundsOf(outline);

@@ -1,4 +1,4 @@
-import { isInputError } from '@airspring/core/fault';
+import { type Fault, InputError, isInputError } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
 import type { Drawing } from '../drawing/index.js';
 import { extentOf, type Mesh, preview, volumeOf } from '../mesh/index.js';
@@ -143,6 +143,23 @@ function cupOf(work: Work, says: Says): SmallPart | undefined {
   };
 }
 
+/** Where the brief says what a small part is made of. */
+const FIELDS = [
+  [/^gasket\.bolts\b/, 'workshop.bolts'],
+  [/^gasket\.outer\b/, 'drivers[].outerDiameter'],
+  [/^gasket\.inner\b/, 'drivers[].cutoutDiameter'],
+  [/^cup\b/, 'workshop.terminals'],
+] as const;
+
+/** Faults by the fields of the brief. */
+const asWritten = (faults: readonly Fault[]): string =>
+  new InputError(
+    faults.map((fault) => ({
+      ...fault,
+      path: FIELDS.reduce((path, [own, field]) => path.replace(own, field), fault.path),
+    })),
+  ).message;
+
 /** The small parts that a box needs: gaskets, weights of radiators, a cup for the terminals. */
 export function smallPartsOf(work: Work, says: Says): SmallParts {
   const notes: string[] = [];
@@ -152,7 +169,7 @@ export function smallPartsOf(work: Work, says: Says): SmallParts {
       return found === undefined ? [] : [found];
     } catch (error) {
       if (!isInputError(error)) throw error;
-      notes.push(`A small part is not made: ${error.message}`);
+      notes.push(`A small part is not made: ${asWritten(error.faults)}`);
       return [];
     }
   });

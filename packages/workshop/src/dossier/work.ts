@@ -1,4 +1,4 @@
-import type { Face, ShapedPanel } from '@airspring/core/space';
+import type { Face, Prisms, ShapedPanel } from '@airspring/core/space';
 import type { WorkChange } from './change.js';
 import type { WorkHole } from './hole.js';
 import type { WorkImpedance } from './impedance.js';
@@ -98,6 +98,8 @@ export interface WorkBox {
   readonly joints?: string;
   /** The panel of such a box that is glued on last. */
   readonly closes?: string;
+  /** Its outside, for pictures; left out where there are none. */
+  readonly prisms?: Prisms;
 }
 
 /** A step of the work, with the caution that is due at it. */

@@ -1,7 +1,7 @@
 import type { Face } from '@airspring/core/space';
 import type { Piece } from '../panel/index.js';
 import { type Side, sides } from '../panel/piece.js';
-import { type At, type Callout, line, rectangle, type Shape } from './drawing.js';
+import { type At, type Callout, type Label, line, rectangle, type Shape } from './drawing.js';
 
 /** Something behind a cutout that points to one of the panels around. */
 export interface Pointing {
@@ -34,6 +34,22 @@ export function bands(meetings: readonly Meeting[]): { shapes: Shape[]; callouts
     })),
   };
 }
+
+/** Words along the right edge would lie across the lines to what stands beside the drawing: they stand there as well. */
+export function besideLines(
+  labels: readonly Label[],
+  callouts: readonly Callout[],
+  height: number,
+): { readonly labels: readonly Label[]; readonly callouts: readonly Callout[] } {
+  if (callouts.length === 0) return { labels, callouts };
+  const right = labels.filter(({ beside }) => beside === 'right');
+  return {
+    labels: labels.filter((one) => !right.includes(one)),
+    callouts: [...callouts, ...right.map(({ at, text }): Callout => ({ at: [at[0], height * LOW], text }))],
+  };
+}
+/** Where the right edge is pointed at, as a share of the height: below what most cutouts lead from. */
+const LOW = 0.08;
 
 const AWAY = { left: [-1, 0], right: [1, 0], bottom: [0, -1], top: [0, 1] } as const;
 

@@ -4,13 +4,13 @@ import { axisOf, isFar } from '../panel/box-edges.js';
 import { acrossAxis } from '../panel/brace-pieces.js';
 import type { PanelBox, Piece } from '../panel/index.js';
 import { inPlane, planeOf } from '../panel/plane.js';
+import { told, UNIT, UNITS } from '../words/told.js';
 import { cutoutShapes } from './cutout-drawing.js';
 import {
   type At,
   type Dimension,
   type Drawing,
   type Label,
-  millimetres as mm,
   moved,
   type Purpose,
   rectangle,
@@ -140,9 +140,9 @@ export function boxDrawing(
   const { inner } = box;
   const panels = box.pieces.filter(({ name }) => faces.includes(name as Face)).length;
   return {
-    title: `Box: ${mm(width)} × ${mm(height)} × ${mm(depth)} mm outside`,
-    subtitle: `inside ${mm(inner.width)} × ${mm(inner.height)} × ${mm(inner.depth)}; front, right side and top; lengths in mm`,
-    description: `A box ${mm(width)} mm wide, ${mm(height)} mm high and ${mm(depth)} mm deep of ${panels} panels and ${box.pieces.length - panels} boards inside, from the front, the right and above.`,
+    title: told`Box: ${width} × ${height} × ${depth} ${UNIT} outside`,
+    subtitle: told`inside ${inner.width} × ${inner.height} × ${inner.depth}; front, right side and top; lengths in ${UNITS}`,
+    description: told`A box ${width} ${UNIT} wide, ${height} ${UNIT} high and ${depth} ${UNIT} deep of ${String(panels)} panels and ${String(box.pieces.length - panels)} boards inside, from the front, the right and above.`,
     shapes: views.flatMap((view) => viewShapes(box, view, inside)),
     dimensions: [
       ...braces,

@@ -1,5 +1,6 @@
 import { boltsOf, type Cutout, type Form } from '../panel/cutout.js';
-import { type Callout, line, millimetres as mm, type Purpose, roundedRectangle, type Shape } from './drawing.js';
+import { told, type Words } from '../words/told.js';
+import { type Callout, line, type Purpose, roundedRectangle, type Shape } from './drawing.js';
 
 const formShape = (purpose: Purpose, at: readonly [number, number], form: Form): Shape =>
   'diameter' in form
@@ -40,10 +41,10 @@ export function centreMark({ across, up, opening, recess }: Cutout): Shape[] {
   ];
 }
 
-const formWords = (form: Form): string =>
+const formWords = (form: Form): Words =>
   'diameter' in form
-    ? `⌀ ${mm(form.diameter)}`
-    : `${mm(form.width)} × ${mm(form.height)}${form.cornerRadius > 0 ? `, corners R ${mm(form.cornerRadius)}` : ''}`;
+    ? told`⌀ ${form.diameter}`
+    : told`${form.width} × ${form.height}${form.cornerRadius > 0 ? told`, corners R ${form.cornerRadius}` : ''}`;
 
 /** What is written beside a cutout: its sizes, and how deep what does not go through is cut. */
 export function cutoutCallouts({
@@ -55,17 +56,20 @@ export function cutoutCallouts({
 }): Callout[] {
   return cutouts.flatMap(({ part, across, up, opening, recess, bolts, roundOver }) => {
     const reach = (form: Form) => ('diameter' in form ? form.diameter / 2 : form.width / 2);
-    const made: { text: string; reach: number }[] = [];
-    if (opening) made.push({ text: `${part}: ${formWords(opening)} through`, reach: reach(opening) });
+    const made: { text: Words; reach: number }[] = [];
+    if (opening) made.push({ text: told`${part}: ${formWords(opening)} through`, reach: reach(opening) });
     if (recess)
       made.push({
-        text: `recess ${formWords(recess.form)}, ${mm(recess.depth)} deep of ${mm(thickness)}`,
+        text: told`recess ${formWords(recess.form)}, ${recess.depth} deep of ${thickness}`,
         reach: reach(recess.form),
       });
     if (bolts)
-      made.push({ text: `${bolts.count} × ⌀ ${mm(bolts.hole)} on ⌀ ${mm(bolts.diameter)}`, reach: bolts.diameter / 2 });
+      made.push({
+        text: told`${String(bolts.count)} × ⌀ ${bolts.hole} on ⌀ ${bolts.diameter}`,
+        reach: bolts.diameter / 2,
+      });
     if (roundOver && opening)
-      made.push({ text: `inner edge rounded, R ${mm(roundOver)}`, reach: reach(opening) + roundOver });
+      made.push({ text: told`inner edge rounded, R ${roundOver}`, reach: reach(opening) + roundOver });
     return made.map(({ text, reach: radius }, i) => {
       // Lines leave the circles at different heights, so that each is seen to end on its own.
       const angle = ((made.length - 1) / 2 - i) * 0.35;

@@ -1,3 +1,5 @@
+import type { Words } from '../words/told.js';
+
 /** A point of a drawing, m: to the right and up. */
 export type At = readonly [x: number, y: number];
 
@@ -32,7 +34,7 @@ export interface Dimension {
 
 export interface Label {
   readonly at: At;
-  readonly text: string;
+  readonly text: Words;
   readonly size: 'large' | 'normal' | 'small';
   /** Which edge it stands along, outside of it; otherwise `at` is its middle. */
   readonly beside?: 'left' | 'right' | 'bottom' | 'top';
@@ -45,7 +47,7 @@ export interface Label {
   /** The rectangle around `at` that it must stay within: it breaks into lines, is turned, and shrinks. */
   readonly room?: At;
   /** What is written where the text has no room. */
-  readonly shorter?: string;
+  readonly shorter?: Words;
   /** Whether it is left out where it does not fit into its room. */
   readonly optional?: true;
   /** It moves from `at` towards this place until nothing that was written covers it. */
@@ -55,15 +57,15 @@ export interface Label {
 /** A text beside the drawing, with a line to what it is about. */
 export interface Callout {
   readonly at: At;
-  readonly text: string;
+  readonly text: Words;
 }
 
 /** A drawing in metres, to be written as SVG or DXF. */
 export interface Drawing {
-  readonly title: string;
-  readonly subtitle: string;
+  readonly title: Words;
+  readonly subtitle: Words;
   /** What it shows, in one sentence, for those who do not see it. */
-  readonly description: string;
+  readonly description: Words;
   readonly shapes: readonly Shape[];
   readonly dimensions: readonly Dimension[];
   readonly labels: readonly Label[];
@@ -134,9 +136,6 @@ export function moved(shape: Shape, [dx, dy]: At, quarter = false): Shape {
     ? { ...shape, centre: to(shape.centre) }
     : { ...shape, corners: shape.corners.map(({ at, ...rest }) => ({ ...rest, at: to(at) })) };
 }
-
-/** A length in millimetres as a drawing says it: at most one decimal. */
-export const millimetres = (length: number): string => String(Number((length * 1e3).toFixed(1)));
 
 /** The first letter of a title as a capital. */
 export const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

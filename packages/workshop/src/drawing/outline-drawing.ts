@@ -3,9 +3,10 @@ import type { Face } from '@airspring/core/space';
 import type { Cutout } from '../panel/cutout.js';
 import { bySide } from '../panel/piece.js';
 import { facesAround, planeOf } from '../panel/plane.js';
-import { arrows, type Pointing } from './behind-piece.js';
+import { joined, told, UNIT, UNITS, type Words } from '../words/told.js';
+import { arrows, besideLines, type Pointing } from './behind-piece.js';
 import { centreMark, cutoutCallouts, cutoutShapes } from './cutout-drawing.js';
-import { type At, capital, type Dimension, type Drawing, millimetres as mm, rectangle, type Shape } from './drawing.js';
+import { type At, capital, type Dimension, type Drawing, rectangle, type Shape } from './drawing.js';
 import { cornersOf, edgeLines, edgeWords, type OutlinedBoard } from './outline-edges.js';
 
 const distinct = (all: readonly number[]): number[] =>
@@ -23,7 +24,7 @@ export function seenFromOutside(face: Face | undefined, size: At, [across, up]: 
 }
 
 /** A board as it lies in its drawing: both surfaces from the lower left of the blank. */
-function laid({ outline, inner = outline, blank, bent, face }: OutlinedBoard) {
+function laid({ outline, inner = outline, blank, bent, face, opening = [] }: OutlinedBoard) {
   const own = outline.map(([x, y]): At => [x - reachOf(outline, 0)[0], y - reachOf(outline, 1)[0]]);
   const size: At = [reachOf(own, 0)[1], reachOf(own, 1)[1]];
   const from: At = [reachOf(outline, 0)[0], reachOf(outline, 1)[0]];
@@ -34,12 +35,19 @@ function laid({ outline, inner = outline, blank, bent, face }: OutlinedBoard) {
   // Laid flat, a bent board has a size, and no place for either surface.
   const held: At = blank && bent ? blank : [across[1] - across[0], up[1] - up[0]];
   const put = (points: readonly At[]) => points.map(([x, y]): At => [x - across[0], y - up[0]]);
-  return { outer: put(seen(outline)), inner: put(seen(inner)), blank: held, size, start: [-across[0], -up[0]] as At };
+  return {
+    outer: put(seen(outline)),
+    inner: put(seen(inner)),
+    opening: put(seen(opening)),
+    blank: held,
+    size,
+    start: [-across[0], -up[0]] as At,
+  };
 }
 
 /** A board as it lies in its drawing, with its cutouts in place, and the shapes of both. */
 function shapesOf(board: OutlinedBoard, held: readonly Cutout[]) {
-  const { outer, inner, blank, start } = laid(board);
+  const { outer, inner, opening, blank, start } = laid(board);
   const cutouts = held.map(
     (one): Cutout => ({
       ...one,
@@ -52,7 +60,17 @@ function shapesOf(board: OutlinedBoard, held: readonly Cutout[]) {
   const body: Shape[] = isRectangle
     ? [rectangle('cut', [0, 0], blank[0], blank[1]), ...(bent ? [] : edgeLines(outer, inner, blank))]
     : [{ purpose: 'cut', form: 'path', closed: true, corners: outer.map((at) => ({ at })) }];
-  return { outer, inner, blank, cutouts, isRectangle, shapes: [...body, ...cutouts.flatMap(cutoutShapes)] };
+  const through: Shape[] =
+    opening.length > 0 ? [{ purpose: 'cut', form: 'path', closed: true, corners: opening.map((at) => ({ at })) }] : [];
+  return {
+    outer,
+    inner,
+    opening,
+    blank,
+    cutouts,
+    isRectangle,
+    shapes: [...body, ...through, ...cutouts.flatMap(cutoutShapes)],
+  };
 }
 
 /** A board with what is cut into it, without notes, for a sheet of several; and the rectangle that it is sawn from. */
@@ -82,8 +100,8 @@ export function outlineDrawing(
   }: { readonly cutouts?: readonly Cutout[] | undefined; readonly pointing?: readonly Pointing[] | undefined } = {},
 ): Drawing {
   const { name, thickness, bent, face } = board;
-  const { outer, inner, blank, cutouts, isRectangle, shapes } = shapesOf(board, held);
-  const corners = bent ? [] : [...cornersOf(outer), ...(isRectangle ? inner : [])];
+  const { outer, inner, opening, blank, cutouts, isRectangle, shapes } = shapesOf(board, held);
+  const corners = bent ? [] : [...cornersOf(outer), ...cornersOf(opening), ...(isRectangle ? inner : [])];
   const ends = ([0, 1] as const).map((k) =>
     distinct([0, ...corners.map((at) => at[k]), ...cutouts.map(({ across, up }) => [across, up][k]!), blank[k]]),
   );
@@ -109,26 +127,25 @@ export function outlineDrawing(
     ends,
     leading.map(({ at }) => at[1]),
   );
-  const sizes = `${mm(blank[0])} × ${mm(blank[1])}`;
-  const notes = [
+  const sizes = told`${blank[0]} × ${blank[1]}`;
+  const notes: Words[] = [
     ...(isRectangle && !bent ? ['a thin line is the edge of the outer surface, a dashed one that of the inner'] : []),
     ...(isRectangle ? ['angles between outer surface and cut'] : []),
     ...(bent ? [bentWords(board)] : []),
   ];
   return {
-    title: `${capital(name)}: ${sizes} × ${mm(thickness)} mm`,
-    subtitle: ['seen from outside; lengths in mm', ...notes].join('; '),
-    description: `The ${name}, ${sizes} mm around, with ${cornersOf(outer).length} corners${cutouts.length > 0 ? ` and ${cutouts.length} cutouts` : ''}, seen from outside.`,
+    title: told`${capital(name)}: ${sizes} × ${thickness} ${UNIT}`,
+    subtitle: joined([told`seen from outside; lengths in ${UNITS}`, ...notes], '; '),
+    description: told`The ${name}, ${sizes} ${UNIT} around, with ${String(cornersOf(outer).length)} corners${cutouts.length > 0 ? ` and ${cutouts.length} cutouts` : ''}, seen from outside.`,
     shapes: [...shapes, ...cutouts.flatMap(centreMark), ...marked.shapes],
     dimensions,
-    labels: words.labels,
-    callouts: [...leading, ...words.callouts],
+    ...besideLines(words.labels, [...leading, ...words.callouts], blank[1]),
   };
 }
 
 /** How long both surfaces of a bent board are, and which one is hollow. */
-function bentWords({ outline, inner = outline, bent }: OutlinedBoard): string {
-  const wide = (points: readonly At[]) => mm(reachOf(points, 0)[1] - reachOf(points, 0)[0]);
+function bentWords({ outline, inner = outline, bent }: OutlinedBoard): Words {
+  const wide = (points: readonly At[]) => reachOf(points, 0)[1] - reachOf(points, 0)[0];
   const hollow = bent?.hollow === 'both' ? 'both are hollow' : `the ${bent?.hollow} one is hollow`;
-  return `laid flat: outer surface ${wide(outline)}, inner surface ${wide(inner)}, ${hollow}`;
+  return told`laid flat: outer surface ${wide(outline)}, inner surface ${wide(inner)}, ${hollow}`;
 }

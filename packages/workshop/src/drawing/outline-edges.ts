@@ -3,7 +3,7 @@ import { type At, type Callout, type Label, line, type Shape } from './drawing.j
 
 /** A board of a box that is no cuboid, m: its outer surface, and what is known of its cuts and of the boards around it. */
 export type OutlinedBoard = Pick<ShapedPanel, 'name' | 'thickness' | 'outline'> &
-  Partial<Pick<ShapedPanel, 'face' | 'inner' | 'blank' | 'angles' | 'meets' | 'bent'>>;
+  Partial<Pick<ShapedPanel, 'face' | 'inner' | 'blank' | 'angles' | 'meets' | 'bent' | 'opening'>>;
 
 /** Corners that turn by less are those of an arc, rad. */
 const ARC = (16 * Math.PI) / 180;
@@ -72,7 +72,10 @@ export function edgeWords(
     const middle: At =
       count === 1
         ? [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
-        : outline[(first + Math.floor(count / 2)) % outline.length]!;
+        : // All around, the line leads from the side at which the words stand.
+          count === outline.length
+          ? outline.reduce((best, corner) => (corner[0] > best[0] + NEAR ? corner : best))
+          : outline[(first + Math.floor(count / 2)) % outline.length]!;
     const beside = count > 1 ? undefined : sideOf(from, to, outline);
     if (beside === undefined) {
       callouts.push({ at: middle, text });

@@ -1,17 +1,9 @@
 import type { Piece, Side } from '../panel/index.js';
 import { sides } from '../panel/piece.js';
-import { arrows, bands, type Meeting, type Pointing } from './behind-piece.js';
+import { joined, told, UNIT, UNITS, type Words } from '../words/told.js';
+import { arrows, bands, besideLines, type Meeting, type Pointing } from './behind-piece.js';
 import { centreMark, cutoutCallouts, cutoutShapes } from './cutout-drawing.js';
-import {
-  capital,
-  type Dimension,
-  type Drawing,
-  type Label,
-  line,
-  millimetres as mm,
-  rectangle,
-  type Shape,
-} from './drawing.js';
+import { capital, type Dimension, type Drawing, type Label, line, rectangle, type Shape } from './drawing.js';
 
 /** The lines along the edges: grooves and slopes on the inner side. */
 function edgeShapes({ width, height, thickness, edges }: Piece): Shape[] {
@@ -38,17 +30,18 @@ export const pieceShapes = (piece: Piece): readonly Shape[] => [
 const degrees = (angle: number): string => String(Number(((angle * 180) / Math.PI).toFixed(1)));
 
 /** What stands along an edge: what it meets, and how. */
-function edgeText({ meets, joint, covers, cuts, roundOver }: Piece['edges'][Side]): string {
+function edgeText({ meets, joint, covers, cuts, roundOver }: Piece['edges'][Side]): Words {
   if (meets === undefined) return 'free edge';
-  const work = cuts.map((cut) =>
-    cut.form === 'bevel'
-      ? `bevel ${degrees(cut.angle)}°`
-      : `${joint === 'rabbet' ? 'rabbet' : 'groove'} ${mm(cut.width)} × ${mm(cut.depth)}`,
+  const work = cuts.map(
+    (cut): Words =>
+      cut.form === 'bevel'
+        ? `bevel ${degrees(cut.angle)}°`
+        : told`${joint === 'rabbet' ? 'rabbet' : 'groove'} ${cut.width} × ${cut.depth}`,
   );
   const how = work.length > 0 ? work : [joint === undefined ? 'against' : covers ? 'covers' : 'against'];
-  const round = roundOver ? [`round over ${mm(roundOver)}`] : [];
-  const told = [...how, ...round].join(', ');
-  return work.length > 0 ? `${meets}: ${told}` : `${told} ${meets}`;
+  const round = roundOver ? [told`round over ${roundOver}`] : [];
+  const made = joined([...how, ...round], ', ');
+  return work.length > 0 ? told`${meets}: ${made}` : told`${made} ${meets}`;
 }
 
 /** Where along an edge its words stand: in the middle, or where no length or line that ends at a cutout crosses them. */
@@ -97,8 +90,8 @@ export function pieceDrawing(
     { along: 'y', beside: 0, side: 'left' },
   ];
   const ends = [
-    places(width, [...cutouts.map(({ across }) => across), ...meeting.flatMap(({ told }) => told[0])]),
-    places(height, [...cutouts.map(({ up }) => up), ...meeting.flatMap(({ told }) => told[1])]),
+    places(width, [...cutouts.map(({ across }) => across), ...meeting.flatMap((one) => one.told[0])]),
+    places(height, [...cutouts.map(({ up }) => up), ...meeting.flatMap((one) => one.told[1])]),
   ];
   const dimensions = from.flatMap((one, k): Dimension[] => {
     const all = ends[k]!;
@@ -110,14 +103,16 @@ export function pieceDrawing(
   const seen = piece.face ? 'seen from outside' : 'seen from the side';
   const grainWords = grain ? `, grain along the ${grain}` : '';
   const made = standing ? 'of the box that stands' : `${board.name}${grainWords}`;
+  const leading = [...cutoutCallouts(piece), ...marked.callouts, ...met.callouts];
+  const { labels, callouts } = besideLines(edgeLabels(piece, ends, standing), leading, height);
   return {
-    title: `${capital(name)}: ${mm(width)} × ${mm(height)} × ${mm(thickness)} mm`,
-    description: `The ${name}, ${mm(width)} mm wide, ${mm(height)} mm high and ${mm(thickness)} mm thick, ${made}, ${seen}.`,
-    subtitle: `${made}; ${seen}; lengths in mm`,
+    title: told`${capital(name)}: ${width} × ${height} × ${thickness} ${UNIT}`,
+    description: told`The ${name}, ${width} ${UNIT} wide, ${height} ${UNIT} high and ${thickness} ${UNIT} thick, ${made}, ${seen}.`,
+    subtitle: told`${made}; ${seen}; lengths in ${UNITS}`,
     shapes: [...met.shapes, ...pieceShapes(piece), ...cutouts.flatMap(centreMark), ...marked.shapes],
     dimensions,
-    labels: edgeLabels(piece, ends, standing),
-    callouts: [...cutoutCallouts(piece), ...marked.callouts, ...met.callouts],
+    labels,
+    callouts,
     ...(grain && { grain: grain === 'width' ? 'x' : 'y' }),
   };
 }

@@ -1,13 +1,5 @@
-import {
-  type Callout,
-  capital,
-  type Dimension,
-  type Drawing,
-  line,
-  millimetres as mm,
-  rectangle,
-  type Shape,
-} from './drawing.js';
+import { told, UNIT, UNITS } from '../words/told.js';
+import { type Callout, capital, type Dimension, type Drawing, line, rectangle, type Shape } from './drawing.js';
 
 /** A flat part, or a hole in a panel, m. */
 export interface Plate {
@@ -37,7 +29,7 @@ export function plateDrawing({ name, form, hole, marked = [], thickness }: Plate
   });
   const widest = Math.max(width, height, ...marked.map(({ diameter }) => diameter));
   const arm = Math.min(widest / 2 + 0.004, 0.03);
-  const size = round ? `⌀ ${mm(form.diameter)} mm` : `${mm(width)} × ${mm(height)} mm`;
+  const size = round ? told`⌀ ${form.diameter} ${UNIT}` : told`${width} × ${height} ${UNIT}`;
   const sides: Dimension[] = round
     ? []
     : [
@@ -53,12 +45,12 @@ export function plateDrawing({ name, form, hole, marked = [], thickness }: Plate
   const callouts = circles.map(({ diameter, what }, i): Callout => {
     const angle = 0.5 - 0.3 * i;
     const at = [(diameter / 2) * Math.cos(angle), (diameter / 2) * Math.sin(angle)] as const;
-    return { at, text: `${what} ⌀ ${mm(diameter)}` };
+    return { at, text: told`${what} ⌀ ${diameter}` };
   });
   return {
-    title: `${capital(name)}: ${size}`,
-    subtitle: `${thickness === undefined ? '' : `${mm(thickness)} mm thick; `}seen from the face; lengths in mm`,
-    description: `The ${name}, ${size}${hole === undefined ? '' : `, with a hole of ${mm(hole)} mm in its middle`}.`,
+    title: told`${capital(name)}: ${size}`,
+    subtitle: told`${thickness === undefined ? '' : told`${thickness} ${UNIT} thick; `}seen from the face; lengths in ${UNITS}`,
+    description: told`The ${name}, ${size}${hole === undefined ? '' : told`, with a hole of ${hole} ${UNIT} in its middle`}.`,
     shapes: [
       round ? circle(form.diameter, 'cut') : rectangle('cut', [-width / 2, -height / 2], width, height),
       ...(hole === undefined ? [] : [circle(hole, 'cut')]),

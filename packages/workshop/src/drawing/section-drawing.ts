@@ -1,13 +1,6 @@
 import { type Mesh, sliceOf } from '../mesh/index.js';
-import {
-  type At,
-  type Callout,
-  type Dimension,
-  type Drawing,
-  millimetres as mm,
-  rectangle,
-  type Shape,
-} from './drawing.js';
+import { told, UNIT, UNITS } from '../words/told.js';
+import { type At, type Callout, type Dimension, type Drawing, rectangle, type Shape } from './drawing.js';
 
 /** A part in a section, and how far from the outer face of the first one it begins, m. */
 export interface SectionPart {
@@ -105,8 +98,8 @@ export function sectionDrawing(given: Section): Drawing {
   const names = parts.map(({ name }) => name).join(' and ');
   return {
     title,
-    subtitle: `section along the middle; outside on the left; lengths in mm, counted from ${start < 0 ? 'the outside of the panel' : 'the outer face'}`,
-    description: `${title}: ${names} in a panel of ${mm(panel.thickness)} mm with a hole of ${mm(panel.hole)} mm, cut along the middle. Inner diameter ${mm(bore)} mm, outer diameter ${mm(outerDiameter)} mm, length ${mm(length)} mm.`,
+    subtitle: told`section along the middle; outside on the left; lengths in ${UNITS}, counted from ${start < 0 ? 'the outside of the panel' : 'the outer face'}`,
+    description: told`${title}: ${names} in a panel of ${panel.thickness} ${UNIT} with a hole of ${panel.hole} ${UNIT}, cut along the middle. Inner diameter ${bore} ${UNIT}, outer diameter ${outerDiameter} ${UNIT}, length ${length} ${UNIT}.`,
     shapes,
     dimensions,
     labels: [],

@@ -2,7 +2,8 @@ import { format } from '@airspring/core/quantity';
 import type { NestedPart, NestedSheet } from '../nesting/index.js';
 import type { Piece } from '../panel/index.js';
 import { liesAlongWidth } from '../panel/piece.js';
-import { capital, type Drawing, type Label, line, millimetres as mm, moved, rectangle, type Shape } from './drawing.js';
+import { told, UNIT, UNITS, type Words } from '../words/told.js';
+import { capital, type Drawing, type Label, line, moved, rectangle, type Shape } from './drawing.js';
 import { type CutBoard, outlineShapes } from './outline-drawing.js';
 import { pieceShapes } from './piece-drawing.js';
 
@@ -37,7 +38,7 @@ const middleOf = ({ x, y, length, width }: Area) => ({
   at: [x + length / 2, y + width / 2] as const,
   room: [length, width] as const,
 });
-const size = ({ length, width }: Area): string => `${mm(length)} × ${mm(width)}`.replaceAll(' ', '\u00a0');
+const size = ({ length, width }: Area): Words => told`${length}\u00a0×\u00a0${width}`;
 
 /**
  * The drawing of a sheet with the parts on it, the cuts in their order, and what is left over. `pieces` adds the cutouts of each piece
@@ -60,10 +61,10 @@ export function sheetDrawing(
   const { length, width, parts, cuts, offcuts } = sheet;
   const used = parts.reduce((sum, part) => sum + part.length * part.width, 0);
   const labels: Label[] = parts.flatMap((part): Label[] => {
-    return [{ ...middleOf(part), text: `${part.name} ${size(part)}`, shorter: size(part), size: 'normal' }];
+    return [{ ...middleOf(part), text: told`${part.name} ${size(part)}`, shorter: size(part), size: 'normal' }];
   });
   const left = offcuts.map(
-    (one): Label => ({ ...middleOf(one), text: `left over ${size(one)}`, size: 'small', optional: true }),
+    (one): Label => ({ ...middleOf(one), text: told`left over ${size(one)}`, size: 'small', optional: true }),
   );
   const numbered = cuts.map(({ across, at, from, to }, i): Label => {
     // The number stands near the end at which the saw begins.
@@ -72,9 +73,9 @@ export function sheetDrawing(
     return { at: place(along), towards: place(to), text: String(i + 1), size: 'small', ringed: true };
   });
   return {
-    title: `${capital(name)}: ${mm(length)} × ${mm(width)} mm`,
-    subtitle: `${parts.length} parts, ${format('area', used, 'm²', 3)} of ${format('area', length * width, 'm²', 3)}; cuts in the order of their numbers; lengths in mm`,
-    description: `A sheet of ${mm(length)} by ${mm(width)} mm with ${parts.length} parts, to be sawn by ${cuts.length} cuts from edge to edge.`,
+    title: told`${capital(name)}: ${length} × ${width} ${UNIT}`,
+    subtitle: told`${String(parts.length)} parts, ${format('area', used, 'm²', 3)} of ${format('area', length * width, 'm²', 3)}; cuts in the order of their numbers; lengths in ${UNITS}`,
+    description: told`A sheet of ${length} by ${width} ${UNIT} with ${String(parts.length)} parts, to be sawn by ${String(cuts.length)} cuts from edge to edge.`,
     shapes: [
       ...offcuts.map(({ x, y, length: long, width: wide }) => rectangle('note', [x, y], long, wide, 'tint')),
       ...parts.flatMap((part) => partShapes(part, pieces, boards)),

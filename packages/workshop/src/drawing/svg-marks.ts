@@ -1,13 +1,32 @@
+import { lengthIn, wordsIn } from '../words/told.js';
 import type { Callout, Dimension, Drawing, Label } from './drawing.js';
-import { millimetres } from './drawing.js';
 import { letters, linesOf, n, type Paper, put, textSize } from './svg-paper.js';
 
-/** How far from its edge a row of lengths stands, mm. */
+/** How far from its edge the first row of lengths stands, mm; how far the next one, which the numbers of the first must not reach. */
 const FIRST = 7;
-const ROW = 15;
+const ROW = { mm: 15, cm: 17, in: 19 } as const;
 
-export function drawDimension(paper: Paper, { kind, along, ends, beside, side, row }: Dimension): void {
-  const out = FIRST + row * ROW;
+/** Where words along an edge end: a line to a length beside them begins there, mm. */
+const WORDS = 4.4;
+/** How far the line to a second row goes on before its end, where a number of the first row stands on its way, mm. */
+const LAST = 3;
+
+/** Whether words along an edge lie over a place, mm. */
+function hasWords(paper: Paper, labels: readonly Label[], side: Dimension['side'], place: number): boolean {
+  const edge = ({ below: 'bottom', above: 'top', left: 'left', right: 'right' } as const)[side];
+  return labels.some(({ at, text, size, beside }) => {
+    if (beside !== edge) return false;
+    const middle = edge === 'bottom' || edge === 'top' ? paper.x(at[0]) : paper.y(at[1]);
+    return Math.abs(place - middle) < textSize(wordsIn(paper.unit, text), size) / 2 + 0.6;
+  });
+}
+
+export function drawDimension(
+  paper: Paper,
+  { kind, along, ends, beside, side, row }: Dimension,
+  labels: readonly Label[] = [],
+): void {
+  const out = FIRST + row * ROW[paper.unit];
   const isX = along === 'x';
   const sign = side === 'below' || side === 'right' ? 1 : -1;
   const at = (isX ? paper.y(beside) : paper.x(beside)) + sign * out;
@@ -16,8 +35,13 @@ export function drawDimension(paper: Paper, { kind, along, ends, beside, side, r
   const point = (place: number, across: number): readonly [number, number] => (isX ? [place, across] : [across, place]);
   const stroke = (from: readonly [number, number], to: readonly [number, number], width = 0.15) =>
     paper.put(`<path d="M${n(from[0])} ${n(from[1])}L${n(to[0])} ${n(to[1])}" stroke-width="${width}"/>`, from, to);
-  for (const place of places) {
-    stroke(point(place, edge + sign * 1), point(place, at + sign * 1.2), 0.1);
+  for (const [i, place] of places.entries()) {
+    const start = edge + sign * (hasWords(paper, labels, side, place) ? WORDS : 1);
+    const end = at + sign * 1.2;
+    if (row > 0 && i === 0) {
+      stroke(point(place, start), point(place, edge + sign * (FIRST + 1.2)), 0.1);
+      stroke(point(place, at - sign * LAST), point(place, end), 0.1);
+    } else stroke(point(place, start), point(place, end), 0.1);
     const tick = 0.9;
     stroke(
       isX ? [place - tick, at + tick] : [at - tick, place + tick],
@@ -29,7 +53,7 @@ export function drawDimension(paper: Paper, { kind, along, ends, beside, side, r
   stroke(point(first, at), point(last, at));
   if (kind === 'overall') {
     const middle = (first + last) / 2;
-    const text = millimetres(ends[1]! - ends[0]!);
+    const text = lengthIn(paper.unit, ends[1]! - ends[0]!);
     put(paper, text, isX ? [middle, at - 2.2] : [at - 2.2, middle], 'normal', 'middle', !isX);
     return;
   }
@@ -37,7 +61,7 @@ export function drawDimension(paper: Paper, { kind, along, ends, beside, side, r
   const size = letters.normal;
   const spots = apart(places, size * 1.15);
   spots.forEach((spot, i) => {
-    const text = millimetres(ends[i]! - ends[0]!);
+    const text = lengthIn(paper.unit, ends[i]! - ends[0]!);
     const from = at + sign * 2;
     if (isX) put(paper, text, [spot, from], 'normal', sign > 0 ? 'end' : 'start', true);
     else put(paper, text, [from, spot], 'normal', sign > 0 ? 'start' : 'end');
@@ -81,8 +105,10 @@ function fitting(text: string, [wide, high]: readonly [number, number]) {
 /** A text in a rectangle around its middle; where it has no room it is left out or written small. */
 function drawWithin(
   paper: Paper,
-  { at, text, room, shorter, optional }: Label & { readonly room: readonly [number, number] },
+  { at, room, optional, ...label }: Label & { readonly room: readonly [number, number] },
 ): void {
+  const text = wordsIn(paper.unit, label.text);
+  const shorter = label.shorter && wordsIn(paper.unit, label.shorter);
   const [x, y] = [paper.x(at[0]), paper.y(at[1])];
   const [wide, high] = [room[0] * paper.scale, room[1] * paper.scale];
   const found = fitting(text, [wide, high]) ?? (shorter === undefined ? undefined : fitting(shorter, [wide, high]));
@@ -131,7 +157,7 @@ export function drawLabel(paper: Paper, label: Label): void {
   const upright = beside === 'left' || beside === 'right';
   const dx = beside === 'left' ? -away : beside === 'right' ? away : 0;
   const dy = beside === 'top' || above ? -away : beside === 'bottom' ? away : 0;
-  put(paper, text, [x + dx, y + dy], size, 'middle', upright, clear);
+  put(paper, wordsIn(paper.unit, text), [x + dx, y + dy], size, 'middle', upright, clear);
 }
 
 export function drawCallouts(paper: Paper, callouts: readonly Callout[], right: number): void {
@@ -144,7 +170,7 @@ export function drawCallouts(paper: Paper, callouts: readonly Callout[], right: 
       `<path d="M${n(x)} ${n(y)}L${n(to[0])} ${n(to[1])}h2" stroke-width="0.15"/><circle cx="${n(x)}" cy="${n(y)}" r="0.5" fill="currentColor" stroke="none"/>`,
       to,
     );
-    put(paper, text, [to[0] + 3, to[1]], 'normal', 'start');
+    put(paper, wordsIn(paper.unit, text), [to[0] + 3, to[1]], 'normal', 'start');
   });
 }
 
@@ -171,8 +197,8 @@ export function drawHead(
 ): void {
   let y = top! - 5.8;
   for (const [text, size] of [
-    [`${subtitle}; ${scaleOf(divisor)}`, 'normal'],
-    [title, 'title'],
+    [`${wordsIn(paper.unit, subtitle)}; ${scaleOf(divisor)}`, 'normal'],
+    [wordsIn(paper.unit, title), 'title'],
   ] as const) {
     for (const line of linesOf(text, size, room!).toReversed()) {
       put(paper, line, [left!, y], size, 'start');

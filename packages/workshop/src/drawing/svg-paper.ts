@@ -1,3 +1,5 @@
+import type { LengthUnit } from '../words/told.js';
+
 /** Heights of letters, mm. */
 export const letters = { title: 4.4, large: 3.6, normal: 3, small: 2.6, tiny: 1.9 } as const;
 /** Mean width of a letter over its height in the widest of the usual fonts; titles are bold. */
@@ -11,6 +13,7 @@ export const escaped = (text: string): string =>
 /** Paper: mm to the right and down. What is put on it widens its bounds. */
 export interface Paper {
   readonly scale: number;
+  readonly unit: LengthUnit;
   readonly x: (metres: number) => number;
   readonly y: (metres: number) => number;
   readonly put: (markup: string, ...corners: readonly (readonly [number, number])[]) => void;

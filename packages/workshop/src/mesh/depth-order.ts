@@ -30,7 +30,7 @@ export function inDepthOrder(facets: readonly Facet[]): readonly Facet[] {
       for (const facet of some) painted.push(facet);
       continue;
     }
-    const plane = planeOf(some[Math.floor(some.length / 2)]!);
+    const plane = planeOf(some[Math.floor(some.length / 2)]!.points);
     const [behind, within, before]: [Facet[], Facet[], Facet[]] = [[], [], []];
     for (const facet of some) divide(facet, plane, behind, within, before);
     // Facets face the viewer, so the viewer is on the outer side of every plane.
@@ -39,7 +39,7 @@ export function inDepthOrder(facets: readonly Facet[]): readonly Facet[] {
   return painted;
 }
 
-function planeOf({ points }: Facet): Plane {
+function planeOf(points: Facet['points']): Plane {
   const [a, b, c] = [points[0]!, points[1]!, points[2]!];
   const from = (p: Seen): Seen => [p[0] - a[0], p[1] - a[1], p[2] - a[2]];
   const [u, v] = [from(b), from(c)];
@@ -47,6 +47,12 @@ function planeOf({ points }: Facet): Plane {
   const size = Math.hypot(...normal) || 1;
   const [x, y, z] = [normal[0] / size, normal[1] / size, normal[2] / size];
   return [x, y, z, x * a[0] + y * a[1] + z * a[2]];
+}
+
+/** Whether two faces lie in one plane. */
+export function sharePlane(one: Facet['points'], other: Facet['points']): boolean {
+  const [nx, ny, nz, distance] = planeOf(one);
+  return other.every(([x, y, z]) => Math.abs(nx * x + ny * y + nz * z - distance) <= THICKNESS);
 }
 
 function divide(facet: Facet, plane: Plane, behind: Facet[], within: Facet[], before: Facet[]): void {

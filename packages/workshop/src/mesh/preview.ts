@@ -1,4 +1,4 @@
-import { inDepthOrder } from './depth-order.js';
+import { type Facet, inDepthOrder, sharePlane } from './depth-order.js';
 import { merged } from './flat-faces.js';
 import { doubleAreaOf, type Mesh } from './mesh.js';
 import { visibleOf } from './visible-triangles.js';
@@ -55,14 +55,23 @@ export function preview(mesh: Mesh, { azimuth = 0.6, elevation = 0.5, size = 480
     else runs.push({ name, path });
   };
   const used = new Set<number>();
+  // Faces of one plane follow each other. Their edges come after all of them, so that no seam lies over an edge.
+  let lines = '';
+  let last: Facet['points'] | undefined;
   for (const { points, edges, source } of inDepthOrder(merged(visibleOf(seen)))) {
+    if (last === undefined || !sharePlane(last, points)) {
+      put('edge', lines);
+      lines = '';
+    }
+    last = points;
     const places = points.map(at);
     const face = faceOf(places);
     const shade = shadeOf(seen, source);
     if (face !== '') used.add(shade);
     put(`s${shade}`, face);
-    put('edge', edgesOf(places, edges));
+    lines += edgesOf(places, edges);
   }
+  put('edge', lines);
   const paths = runs.map(({ name, path }) => `<path class="${name}" d="${path}"/>`);
   const style = [...used]
     .map((shade) => `.s${shade}{fill:${greyOf(shade)};stroke:${greyOf(shade)};${AS_SEEN}}`)

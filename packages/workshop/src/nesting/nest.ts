@@ -1,5 +1,6 @@
 import type { Impossible, Reason } from '@airspring/core/fault';
-import { type Area, format, type Length, si } from '@airspring/core/quantity';
+import { type Area, format, type Length, NANOMETRE, si } from '@airspring/core/quantity';
+import { joined, reasonOf, told } from '../words/told.js';
 import type { Filling } from './guillotine.js';
 import { type Nest, type NestInput, type Part, readNest, type Sheet } from './nest-input.js';
 import { areaOf, bestFillings, isInside } from './sheet-fillings.js';
@@ -56,8 +57,6 @@ export interface Nesting {
   readonly sheetsAtLeast: number;
 }
 
-const mm = (length: number) => format('length', length, 'mm', 4);
-
 /**
  * Nests rectangular parts on sheets so that a panel saw can cut them: each cut runs from edge to edge of what is left. Orders of the
  * parts, ways to choose a free rectangle and ways to split it are tried in all combinations, and the best layout is kept.
@@ -103,13 +102,22 @@ export function nest(input: NestInput): Nesting | Impossible {
 }
 
 function reasonsOf(tooLarge: readonly Part[], sheets: readonly Sheet[], trim: number): Reason[] {
-  const texts = tooLarge.map(({ name, length, width, grained }) => {
+  // Equal parts are told together.
+  const alike = new Map<string, { readonly part: Part; readonly names: Set<string> }>();
+  for (const part of tooLarge) {
+    const key = JSON.stringify([Math.round(part.length / NANOMETRE), Math.round(part.width / NANOMETRE), part.grained]);
+    const same = alike.get(key) ?? { part, names: new Set() };
+    alike.set(key, { ...same, names: same.names.add(part.name) });
+  }
+  return [...alike.values()].map(({ part: { length, width, grained }, names }) => {
+    const name = [...names].join(', ').replace(/, (?=[^,]*$)/, ' and ');
     const could = !grained || sheets.every((sheet) => !isInside({ name, length, width, grained: false }, sheet, trim));
-    const list = sheets.map((sheet) => `${mm(sheet.length - 2 * trim)} by ${mm(sheet.width - 2 * trim)}`).join(', ');
-    const why = could ? 'and fits no sheet' : 'and would fit a sheet only across its grain';
-    return `${name} is ${mm(length)} by ${mm(width)} ${why} (${trim > 0 ? 'trimmed to ' : ''}${list}).`;
+    const list = sheets.map((sheet) => told`${sheet.length - 2 * trim} by ${sheet.width - 2 * trim}`);
+    const [are, fit] = names.size > 1 ? ['are each', 'fit'] : ['is', 'fits'];
+    const why = could ? `and ${fit} no sheet` : 'and would fit a sheet only across the grain';
+    const words = told`${name} ${are} ${length} by ${width} ${why} (${trim > 0 ? 'trimmed to ' : ''}${joined(list, ', ')}).`;
+    return reasonOf('part-larger-than-sheet', words, 4);
   });
-  return [...new Set(texts)].map((text) => ({ code: 'part-larger-than-sheet', text }));
 }
 
 const length = (value: number): Length => si('length', value);

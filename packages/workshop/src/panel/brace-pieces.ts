@@ -1,5 +1,6 @@
 import type { Fault, Reason } from '@airspring/core/fault';
-import { format, NANOMETRE, si } from '@airspring/core/quantity';
+import { NANOMETRE, si } from '@airspring/core/quantity';
+import { reasonOf, told } from '../words/told.js';
 import { facesOn } from './box-edges.js';
 import type { Cutout } from './cutout.js';
 import type { BoxOfPanels } from './panel-box-input.js';
@@ -14,8 +15,6 @@ const between = (box: BoxOfPanels, axis: number): readonly [number, number] => {
   const [near, far] = facesOn(axis);
   return [depthOf(wallOf(box, near)), box.outer[axis]! - depthOf(wallOf(box, far))];
 };
-
-const shown = (length: number) => format('length', length, 'mm', 4);
 
 /** A form of one's own that gives no board. */
 export function braceFaults(box: BoxOfPanels): Fault[] {
@@ -42,16 +41,16 @@ function bracePiece(box: BoxOfPanels, index: number): Piece | Reason {
   const axis = axisOfBrace(brace);
   const [low, high] = between(box, axis);
   if (at - thickness / 2 < low || at + thickness / 2 > high) {
-    const text = `The middle of ${name} is at ${shown(at)}, but between the panels there is room from ${shown(low + thickness / 2)} to ${shown(high - thickness / 2)}.`;
-    return { code: 'brace-outside', text };
+    const words = told`The middle of ${name} is at ${at}, but between the panels there is room from ${low + thickness / 2} to ${high - thickness / 2}.`;
+    return reasonOf('brace-outside', words, 4);
   }
   const plane = planeAcross(axis);
   const ranges = plane.axes.map((one) => between(box, one));
   const [across, up] = ranges.map(([from, to]) => to - from) as [number, number];
   const board = form([across, up]);
   if (board === undefined || board.greatest[0] > across + NANOMETRE || board.greatest[1] > up + NANOMETRE) {
-    const text = `The form of ${name} leaves no board with its openings in a space of ${shown(across)} by ${shown(up)}. Use a narrower border or a shorter reach.`;
-    return { code: 'brace-form', text };
+    const words = told`The form of ${name} leaves no board with its openings in a space of ${across} by ${up}. Use a narrower border or a shorter reach.`;
+    return reasonOf('brace-form', words, 4);
   }
   const least: [number, number, number] = [0, 0, 0];
   const greatest: [number, number, number] = [0, 0, 0];
@@ -132,8 +131,8 @@ export function bracePieces(box: BoxOfPanels): {
       const high = one.place.greatest.map((at, k) => Math.min(at, other.place.greatest[k]!));
       if (low.some((at, k) => at >= high[k]! - NANOMETRE) || passes(one, low, high) || passes(other, low, high))
         continue;
-      const text = `${one.name} and ${other.name} cross. Move one, let it pass through an opening of the other, or shorten it.`;
-      because.push({ code: 'braces-cross', text });
+      const words = `${one.name} and ${other.name} cross. Move one, let it pass through an opening of the other, or shorten it.`;
+      because.push(reasonOf('braces-cross', words, 4));
     }
   }
   return { pieces, because };

@@ -1,6 +1,7 @@
 import type { Reason } from '@airspring/core/fault';
-import { format, NANOMETRE } from '@airspring/core/quantity';
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Face } from '@airspring/core/space';
+import { reasonOf, told, type Words } from '../words/told.js';
 import { axisOf, isFar } from './box-edges.js';
 import { boltsOf, type Cutout, type Form, halvesOf } from './cutout.js';
 import type { BoxOfPanels } from './panel-box-input.js';
@@ -32,7 +33,6 @@ function apart(one: Patch, other: Patch): number {
   return between - one.radius - other.radius;
 }
 
-const mm = (length: number) => format('length', length, 'mm', 3);
 /** What of a cutout goes through the panel. */
 function holesOf(
   { part, opening, bolts }: Pick<Cutout, 'part' | 'opening' | 'bolts'>,
@@ -55,18 +55,18 @@ export function withinReasons(
   play: number,
 ): Reason[] {
   const because: Reason[] = [];
-  const say = (code: string, text: string) => because.push({ code, text });
+  const say = (code: string, words: Words) => because.push(reasonOf(code, words));
   const step = recess?.depth ?? 0;
   if (recess && step > panel - play + NANOMETRE)
     say(
       'recess-too-deep',
-      `The recess of the ${part} is ${mm(step)} deep in a panel of ${mm(panel)}; at least ${mm(play)} must be left.`,
+      told`The recess of the ${part} is ${step} deep in a panel of ${panel}; at least ${play} must be left.`,
     );
   const left = layer > 0 ? layer : panel - step;
   if (roundOver !== undefined && roundOver > left + NANOMETRE)
     say(
       'round-over-too-large',
-      `The rounded edge behind the ${part} has a radius of ${mm(roundOver)}, but only ${mm(left)} of the panel is left there.`,
+      told`The rounded edge behind the ${part} has a radius of ${roundOver}, but only ${left} of the panel is left there.`,
     );
   if (opening && recess && halvesOf(opening).some((half, k) => half > halvesOf(recess.form)[k]! + NANOMETRE))
     say('recess-too-small', `The recess of the ${part} is smaller than its opening.`);
@@ -75,15 +75,15 @@ export function withinReasons(
   if (opening && drilled.some((bolt) => apart(bolt, patch('', middle, opening)) < play - NANOMETRE))
     say(
       'bolts-meet-opening',
-      `Bolts of the ${part} come nearer than ${mm(play)} to its opening. Use a larger bolt circle or smaller holes.`,
+      told`Bolts of the ${part} come nearer than ${play} to its opening. Use a larger bolt circle or smaller holes.`,
     );
   if (opening && roundOver && drilled.some((bolt) => apart(bolt, patch('', middle, opening)) < roundOver - NANOMETRE))
     say(
       'bolts-over-round-over',
-      `Bolts of the ${part} come out in the rounded edge behind it, of ${mm(roundOver)}. Use a smaller radius or a larger bolt circle.`,
+      told`Bolts of the ${part} come out in the rounded edge behind it, of ${roundOver}. Use a smaller radius or a larger bolt circle.`,
     );
   if (drilled.length > 1 && apart(drilled[0]!, drilled[1]!) < play - NANOMETRE)
-    say('bolts-meet', `Bolts of the ${part} come nearer than ${mm(play)} to each other.`);
+    say('bolts-meet', told`Bolts of the ${part} come nearer than ${play} to each other.`);
   if (recess && bolts) {
     const radius = bolts.hole / 2;
     const edge = patch('', middle, recess.form);
@@ -94,7 +94,7 @@ export function withinReasons(
     const isClear = (bolt: Patch) =>
       ('diameter' in recess.form ? round : inside(bolt)) || apart(bolt, edge) >= play - NANOMETRE;
     if (!drilled.every(isClear))
-      say('bolts-meet-recess', `Bolts of the ${part} come nearer than ${mm(play)} to the edge of its recess.`);
+      say('bolts-meet-recess', told`Bolts of the ${part} come nearer than ${play} to the edge of its recess.`);
   }
   return because;
 }
@@ -145,17 +145,17 @@ function onFace(box: BoxOfPanels, piece: Piece, own: readonly Cutout[], braces: 
         if (left >= (cutout.flush ? 0 : play) - NANOMETRE) continue;
         const where =
           left < -NANOMETRE
-            ? `overlaps the ${around[side]} panel by ${mm(-left)}`
-            : `comes within ${mm(Math.max(0, left))} of the ${around[side]} panel`;
-        const text = `On the ${face}, ${hole.what} ${where}; ${mm(play)} must stay free. Move it by ${mm(play - left)}.`;
-        because.push({ code: 'cutout-flush', text });
+            ? told`overlaps the ${around[side]} panel by ${-left}`
+            : told`comes within ${Math.max(0, left)} of the ${around[side]} panel`;
+        const words = told`On the ${face}, ${hole.what} ${where}; ${play} must stay free. Move it by ${play - left}.`;
+        because.push(reasonOf('cutout-flush', words));
       }
       for (const brace of standing) {
         const left = apart(hole, brace);
         if (left >= play - NANOMETRE) continue;
-        const where = left < -NANOMETRE ? 'meets' : `comes within ${mm(Math.max(0, left))} of`;
-        const text = `On the ${face}, ${hole.what} ${where} ${brace.what}; ${mm(play)} must stay free.`;
-        because.push({ code: 'cutout-on-brace', text });
+        const where = left < -NANOMETRE ? 'meets' : told`comes within ${Math.max(0, left)} of`;
+        const words = told`On the ${face}, ${hole.what} ${where} ${brace.what}; ${play} must stay free.`;
+        because.push(reasonOf('cutout-on-brace', words));
       }
     }
     if (cutout.recess)
@@ -179,9 +179,9 @@ export function betweenReasons(
     own.slice(i + 1).flatMap((other, j): Reason[] => {
       const least = Math.min(...all[i]!.flatMap((one) => all[i + 1 + j]!.map((two) => apart(one, two))));
       if (least >= play - NANOMETRE) return [];
-      const where = least < 0 ? 'overlap' : `are ${mm(least)} apart`;
-      const text = `On the ${name}, the cutouts of ${cutout.part} and ${other.part} ${where}; ${mm(play)} must stay between them.`;
-      return [{ code: 'cutouts-meet', text }];
+      const where = least < 0 ? 'overlap' : told`are ${least} apart`;
+      const words = told`On the ${name}, the cutouts of ${cutout.part} and ${other.part} ${where}; ${play} must stay between them.`;
+      return [reasonOf('cutouts-meet', words)];
     }),
   );
 }
@@ -205,14 +205,14 @@ function recessReasons(
     const left = fromEdge(step, side) - setback;
     const sloped = cuts.reduce((sum, cut) => (cut.form === 'bevel' ? sum + depth * Math.tan(cut.angle) : sum), 0);
     if (left - sloped < play - NANOMETRE) {
-      const text = `On the ${face}, the recess of the ${part} comes within ${mm(Math.max(0, left - sloped))} of the edge beside the ${around[side]} panel; ${mm(play)} must be left. Move it by ${mm(play - left + sloped)}.`;
-      because.push({ code: 'recess-flush', text });
+      const words = told`On the ${face}, the recess of the ${part} comes within ${Math.max(0, left - sloped)} of the edge beside the ${around[side]} panel; ${play} must be left. Move it by ${play - left + sloped}.`;
+      because.push(reasonOf('recess-flush', words));
     }
     for (const cut of cuts) {
       if (cut.form === 'bevel' || fromEdge(step, side) >= cut.from + cut.width + play - NANOMETRE) continue;
       if (depth + cut.depth <= piece.thickness - play + NANOMETRE) continue;
-      const text = `On the ${face}, the recess of the ${part} lies over the joint with the ${around[side]} panel and leaves ${mm(Math.max(0, piece.thickness - depth - cut.depth))} between them. Make one of the two less deep, or move it.`;
-      because.push({ code: 'recess-over-joint', text });
+      const words = told`On the ${face}, the recess of the ${part} lies over the joint with the ${around[side]} panel and leaves ${Math.max(0, piece.thickness - depth - cut.depth)} between them. Make one of the two less deep, or move it.`;
+      because.push(reasonOf('recess-over-joint', words));
     }
   }
   return because;

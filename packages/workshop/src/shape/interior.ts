@@ -93,3 +93,54 @@ function facesOf(shape: BoxShape): readonly Face[] {
   const all = new Set([...onSides, ...names.slice(4)]);
   return faces.filter((face) => all.has(face));
 }
+
+/** A hole stays this far from the joint between two panels of one face, m (common practice). */
+const SEAM_PLAY = 0.002;
+
+/**
+ * The same inside for a stack, of which several panels may lie on one face: a driver or a vent stands in one of them, and its hole never
+ * runs over the joint to the next one.
+ */
+export function clearOfSeams(shape: BoxShape, interior: Interior): Interior {
+  if (shape.outer.length === 1) return interior;
+  const [across, up, along] = axesOf[shape.along];
+  const bounds = boundsOf(shape.outer.flatMap(({ outline }) => outline));
+  const walls = shape.outer.map((layer, i) => {
+    const { from, to } = shape.inner[i]!;
+    const last = i === shape.outer.length - 1;
+    const own = boundsOf(layer.outline);
+    const inside = boundsOf(layer.within);
+    // Parts stand on the faces of the cuboid alone.
+    const [least, greatest] = ([0, 1] as const).map((side) =>
+      ([0, 1] as const).map((k) =>
+        Math.abs(own[side][k] - bounds[side][k]) < NANOMETRE ? inside[side][k] : Number.NaN,
+      ),
+    ) as [[number, number], [number, number]];
+    return {
+      least,
+      greatest,
+      // The ends of the box are no joint within a face.
+      from: i === 0 ? from : Math.max(from, layer.from) + SEAM_PLAY,
+      to: last ? to : Math.min(to, layer.to) - SEAM_PLAY,
+    };
+  });
+  /** Whether a solid begins or ends at a wall: the search asks for solids that are a nanometre smaller. */
+  const isAt = (one: number, other: number) => Math.abs(one - other) < 3 * NANOMETRE;
+  const standsOn = ({ form, axis, least, greatest }: Solid) =>
+    ([0, 1] as const).flatMap((k) => {
+      const at = (k === 0 ? across : up)!;
+      // A row of drivers is asked for by the cuboid around it.
+      if (form === 'cylinder' && axis !== names[at]) return [];
+      return walls.filter((wall) => isAt(least[at]!, wall.least[k]) || isAt(greatest[at]!, wall.greatest[k]));
+    });
+  return {
+    ...interior,
+    contains: (solid) =>
+      interior.contains(solid) &&
+      standsOn(solid).every(({ from, to }) => {
+        const [low, high] = [solid.least[along!]!, solid.greatest[along!]!];
+        const isBeside = high <= from - SEAM_PLAY || low >= to + SEAM_PLAY;
+        return isBeside || (low >= from - NANOMETRE && high <= to + NANOMETRE);
+      }),
+  };
+}

@@ -1,5 +1,5 @@
 import { type Fault, refuse } from '@airspring/core/fault';
-import { type Length, type LengthInput, positive, readFields, si } from '@airspring/core/quantity';
+import { format, type Length, type LengthInput, positive, readFields, si } from '@airspring/core/quantity';
 import { arcCorners, type PlanePoint } from '../outline/index.js';
 import type { Section } from './section.js';
 
@@ -8,6 +8,8 @@ const length = positive('length');
 const exact = (at: number): Length => si('length', Math.round(at * 1e12) / 1e12);
 const metres = (points: readonly PlanePoint[]): (readonly [Length, Length])[] =>
   points.map(([x, y]) => [exact(x), exact(y)]);
+
+const mm = (size: number): string => format('length', size, 'mm', 4);
 
 /** Refuses sizes that are not below others. */
 function below(
@@ -22,8 +24,8 @@ function below(
             {
               code: 'inconsistent',
               path: `${maker}.${name}`,
-              got: size,
-              expected: `less than ${of}, ${most} m`,
+              got: mm(size),
+              expected: `less than ${of}, ${mm(most)}`,
               remedy: 'Correct one of the two.',
             },
           ],

@@ -37,7 +37,7 @@ export interface ShapePanel {
   readonly meets: readonly string[];
   /** On a face: where its edges begin, from those of the cuboid, across and up, m. */
   readonly from?: PlanePoint;
-  /** A hole that leads on to the next layer. */
+  /** A hole that leads on to the next layer, from the edges of the panel, m. */
   readonly opening?: Outline;
   readonly thickness: number;
   /** For each side of `outline`, the angle between the outer surface and the cut, rad: π/2 is a square cut, less is a sharp edge. */
@@ -179,14 +179,14 @@ export function panelsOf({ along, ends, outer, inner }: BoxShape): readonly Shap
     opening?: Outline,
   ): Placed => {
     const [least, greatest] = boundsOf(outline);
-    const surface = called.face ? moved(outline) : outline;
+    const surface = moved(outline);
     return {
       ...called,
       outline: surface,
       inner: surface,
       blank: minus(greatest, least),
       ...(called.face && { from: least }),
-      ...(opening && { opening }),
+      ...(opening && { opening: opening.map((corner) => minus(corner, least)) }),
       thickness: ends,
       angles: outline.map(() => SQUARE),
       meets,

@@ -1,60 +1,14 @@
 import { type Fault, type Impossible, refuse } from '@airspring/core/fault';
 import { format, type Length, si } from '@airspring/core/quantity';
-import type { Interior, ShapeChoice, SpaceShape } from '@airspring/core/space';
-import { areaOf, outlineField, type PlanePoint } from '../outline/index.js';
-import { type Along, axesOf, boxShape, cuboidFaces } from './box-shape.js';
-import { interiorOf } from './interior.js';
+import type { ShapeChoice, SpaceShape } from '@airspring/core/space';
+import { outlineField, type PlanePoint } from '../outline/index.js';
+import { type Along, axesOf } from './box-shape.js';
+import { drawnOut, type Space } from './drawn-out.js';
 import { corner, cylinder, quarterRound, underSeat, wedge, wheelArch } from './makers.js';
-import { panelsOf } from './panels.js';
-import type { Section } from './section.js';
+import { stackSpace } from './space-stack.js';
 
-type Space = Parameters<ShapeChoice['shape']>[1];
 type Called = SpaceShape['called'];
 const axes = ['width', 'height', 'depth'] as const;
-
-/** Longer than any panel is thick, so that the panels across the axis leave some air, m. */
-const LONG = 10;
-
-/** The shape of a section that fills a space across the axis, and that may have any length along it. */
-function drawnOut(
-  section: Section,
-  along: Along,
-  called: Called,
-  { outer, panelThickness }: Space,
-): SpaceShape | Impossible {
-  const thickness = si('length', panelThickness);
-  const shapeOf = (length: number) =>
-    boxShape({ along, outer: { ...section, length: si('length', length) }, thickness });
-  const whole = shapeOf(LONG);
-  if (!whole.ok) return whole;
-  const [across, up, axis] = axesOf[along];
-  const [{ outline }, { outline: within }] = [whole.outer[0]!, whole.inner[0]!];
-  const outerShare = areaOf(outline) / (outer[across]! * outer[up]!);
-  const innerShare = areaOf(within) / ((outer[across]! - 2 * panelThickness) * (outer[up]! - 2 * panelThickness));
-  let last: { readonly length: number; readonly interior: Interior } | undefined;
-  return {
-    called,
-    open: along,
-    faces: interiorOf(whole).faces,
-    airIn: (cuboid) => cuboid * innerShare,
-    cuboidFor: (air) => air / innerShare,
-    outerIn: (cuboid) => cuboid * outerShare,
-    interior: (edges) => {
-      const length = edges[axis]!;
-      if (last?.length !== length) {
-        const shape = shapeOf(length);
-        // Between panels that leave nothing, no part stands.
-        const none: Interior = { faces: cuboidFaces[along], contains: () => false, way: () => si('length', 0) };
-        last = { length, interior: shape.ok ? interiorOf(shape) : none };
-      }
-      return last.interior;
-    },
-    panels: (edges) => {
-      const shape = shapeOf(edges[axis]!);
-      return shape.ok ? panelsOf(shape) : [];
-    },
-  };
-}
 
 const mm = (length: number): string => format('length', si('length', length), 'mm', 4);
 const metres = (length: number): Length => si('length', length);
@@ -94,7 +48,7 @@ const wedgeSpace: ShapeChoice = {
     });
     const called: Called =
       top === undefined ? ['a wedge that ends in an edge'] : ['a wedge, ', [top, 'length'], ' deep at the top'];
-    return drawnOut(section, 'width', called, space);
+    return drawnOut([{ section }], 'width', called, space);
   },
 };
 
@@ -104,7 +58,12 @@ const cylinderSpace: ShapeChoice = {
   fields: {},
   shape: (_, space) => {
     alike('cylinder', 'a cylinder is as deep as it is wide', 0, 2, space.outer);
-    return drawnOut(cylinder({ diameter: metres(space.outer[0]) }), 'height', ['an upright cylinder'], space);
+    return drawnOut(
+      [{ section: cylinder({ diameter: metres(space.outer[0]) }) }],
+      'height',
+      ['an upright cylinder'],
+      space,
+    );
   },
 };
 
@@ -119,7 +78,7 @@ const cornerSpace: ShapeChoice = {
   shape: (_, space) => {
     const [width, , depth] = space.outer;
     const section = corner({ across: metres(width), up: metres(depth) });
-    return inCorner(drawnOut(section, 'height', ['a box for a corner, with a straight front'], space));
+    return inCorner(drawnOut([{ section }], 'height', ['a box for a corner, with a straight front'], space));
   },
 };
 
@@ -130,7 +89,7 @@ const quarterSpace: ShapeChoice = {
   shape: (_, space) => {
     alike('quarterRound', 'a quarter round is as deep as it is wide', 0, 2, space.outer);
     const section = quarterRound({ radius: metres(space.outer[0]) });
-    return inCorner(drawnOut(section, 'height', ['a box for a corner, with a round front'], space));
+    return inCorner(drawnOut([{ section }], 'height', ['a box for a corner, with a round front'], space));
   },
 };
 
@@ -153,7 +112,7 @@ const underSeatSpace: ShapeChoice = {
       [step, 'length'],
       ' of its depth',
     ];
-    return drawnOut(section, 'width', called, space);
+    return drawnOut([{ section }], 'width', called, space);
   },
 };
 
@@ -165,7 +124,7 @@ const wheelArchSpace: ShapeChoice = {
     const { arch } = fields as Lengths<'arch'>;
     const [, height, depth] = space.outer;
     const section = wheelArch({ across: metres(depth), up: metres(height), arch: metres(arch) });
-    return drawnOut(section, 'width', ['a box over a wheel arch of ', [arch, 'length'], ' radius'], space);
+    return drawnOut([{ section }], 'width', ['a box over a wheel arch of ', [arch, 'length'], ' radius'], space);
   },
 };
 
@@ -214,7 +173,7 @@ const outlineSpace: ShapeChoice = {
     refuse(faults);
     const section = { outline: points.map(([x, y]) => [metres(x), metres(y)] as const) };
     return drawnOut(
-      section,
+      [{ section }],
       along as Along,
       [`a prism: a section of ${points.length} sides, drawn out along its ${along}`],
       space,
@@ -231,4 +190,5 @@ export const standardShapes: readonly ShapeChoice[] = [
   underSeatSpace,
   wheelArchSpace,
   outlineSpace,
+  stackSpace,
 ];

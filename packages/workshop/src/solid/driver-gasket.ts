@@ -1,5 +1,5 @@
 import { type Fault, refuse } from '@airspring/core/fault';
-import { count, type LengthInput, nested, optional, positive, readFields } from '@airspring/core/quantity';
+import { count, format, type LengthInput, nested, optional, positive, readFields } from '@airspring/core/quantity';
 import type { Drawing, Shape } from '../drawing/index.js';
 import type { Mesh } from '../mesh/index.js';
 import { centreLine } from './centre-line.js';
@@ -61,8 +61,14 @@ export function driverGasket(input: DriverGasketInput): DriverGasket {
   const { inner, outer, thickness = usualThickness, bolts, fineness = usualFineness } = read;
   const faults: Fault[] = [];
   if (outer <= inner) {
-    const expected = `wider than the cutout, ${inner} m`;
-    faults.push({ code: 'inconsistent', path: 'gasket.outer', got: outer, expected, remedy: 'Measure the frame.' });
+    const expected = `wider than the cutout, ${format('length', inner, 'mm', 4)}`;
+    faults.push({
+      code: 'inconsistent',
+      path: 'gasket.outer',
+      got: format('length', outer, 'mm', 4),
+      expected,
+      remedy: 'Measure the frame.',
+    });
   }
   refuse(faults);
   const reach = (outer - inner) / 2;

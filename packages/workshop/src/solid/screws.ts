@@ -1,8 +1,11 @@
 import { type Fault, refuse } from '@airspring/core/fault';
+import { format, NANOMETRE } from '@airspring/core/quantity';
 import type { PlanePoint } from '../outline/index.js';
 import { halfWidths, type Section, sidesOf } from './cross-section.js';
 import type { Bore } from './swept.js';
 import type { VentDrawing } from './vent-drawing.js';
+
+const mm = (length: number): string => format('length', length, 'mm', 4);
 
 /** Least plastic beside a hole, m (common practice). */
 export const BESIDE = 1.5e-3;
@@ -33,7 +36,13 @@ export function flangeBores({ section, flange, wall, outerFlare, fineness }: Ven
 }
 
 /** The holes through a ring. Throws, with the path of the screws, where there is no room for them. */
-export function ringBores(ring: BoredRing, screws: RingScrews, path: string, named: string): readonly Bore[] {
+export function ringBores(
+  ring: BoredRing,
+  screws: RingScrews,
+  path: string,
+  named: 'flange' | 'frame',
+): readonly Bore[] {
+  const around = named === 'frame' ? 'cutout' : 'duct';
   const { section, from, reach, thickness, fineness } = ring;
   const { count, diameter, circle, head = 0 } = screws;
   const radius = Math.max(diameter, head) / 2;
@@ -41,20 +50,21 @@ export function ringBores(ring: BoredRing, screws: RingScrews, path: string, nam
   const offset = circle === undefined || section.form === 'rectangle' ? (from + reach) / 2 : circle / 2 - half;
   const faults: Fault[] = [];
   const [least, most] = [from + radius + BESIDE, reach - radius - BESIDE];
-  if (!(offset >= least && offset <= most)) {
-    const room = `${least} to ${most} m beyond the duct, which leaves ${BESIDE} m beside each hole`;
-    const expected = least <= most ? room : `a ${named} that reaches ${least + radius + BESIDE} m beyond the duct`;
+  if (!(offset >= least - NANOMETRE && offset <= most + NANOMETRE)) {
+    const room = `middles of holes ${mm(least)} to ${mm(most)} beyond the ${around}, which leaves ${mm(BESIDE)} beside each hole`;
+    const expected =
+      least <= most ? room : `a ${named} that reaches ${mm(least + radius + BESIDE)} beyond the ${around}`;
     faults.push({
       code: 'inconsistent',
       path,
-      got: offset,
+      got: mm(offset),
       expected,
       remedy: `Widen the ${named}, or take thinner screws.`,
     });
   }
   const pitch = section.form === 'round' ? 2 * (half + offset) * Math.sin(Math.PI / count) : Number.POSITIVE_INFINITY;
-  if (count > 1 && pitch < 2 * (radius + BESIDE)) {
-    const expected = `holes ${2 * (radius + BESIDE)} m apart, but they are ${pitch} m apart`;
+  if (count > 1 && pitch < 2 * (radius + BESIDE) - NANOMETRE) {
+    const expected = `holes ${mm(2 * (radius + BESIDE))} apart, but they are ${mm(pitch)} apart`;
     faults.push({
       code: 'inconsistent',
       path: `${path}.count`,
@@ -65,11 +75,11 @@ export function ringBores(ring: BoredRing, screws: RingScrews, path: string, nam
   }
   const sink = Math.max(0, (head - diameter) / 2);
   if (sink > 0 && sink > thickness - BESIDE / 2) {
-    const expected = `a head whose countersink, ${sink} m, leaves plastic under it in a ${named} of ${thickness} m`;
+    const expected = `a head whose countersink, ${mm(sink)}, leaves plastic under it in a ${named} of ${mm(thickness)}`;
     faults.push({
       code: 'inconsistent',
       path: `${path}.head`,
-      got: head,
+      got: mm(head),
       expected,
       remedy: `Thicken the ${named}, or take smaller heads.`,
     });
