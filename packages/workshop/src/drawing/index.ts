@@ -15,6 +15,8 @@ export { type CutBoard, outlineDrawing } from './outline-drawing.js';
 export type { OutlinedBoard } from './outline-edges.js';
 /** What does a drawing consist of? */
 export type { At, Callout, Corner, Dimension, Drawing, Label, Purpose, Shape } from './drawing.js';
+/** How do the words of a drawing hold lengths, and in which units are they read? */
+export type { LengthUnit, Words } from '../words/told.js';
 /** How is a drawing shown on a page, or printed to scale? */
 export { type SvgOptions, toSvg } from './svg.js';
 /** How is a drawing handed to a machine that cuts it? */
