@@ -9,19 +9,19 @@ const edges = ({ box: { outer } }: Design, { length }: BriefFacts): string =>
 const times = (count: number, one: string): string => (count === 1 ? `a ${one}` : `${count} ${one}s`);
 
 /** Whether the vent is quiet at the wanted level, by every published onset of noise. */
-function heard({ vented }: Design, level: number): 'quiet' | 'doubtful' | 'noisy' {
-  if (vented === undefined) return 'doubtful';
-  const { quiet, noisy } = vented.noise;
+function heard({ opening }: Design, level: number): 'quiet' | 'doubtful' | 'noisy' {
+  if (opening === undefined) return 'doubtful';
+  const { quiet, noisy } = opening.noise;
   return quiet.level >= level - 0.05 ? 'quiet' : noisy.level < level ? 'noisy' : 'doubtful';
 }
 
 const HEADS = { quiet: 'Yes', doubtful: 'It fits, but may be heard', noisy: 'It fits, but is noisy' } as const;
 
 /** The levels between which it is doubtful whether the vent is heard. */
-function onsets({ vented }: Design): string {
-  if (vented === undefined) return '';
-  const { quiet, noisy } = vented.noise;
-  const vent = quiet.where === undefined ? vented.called : 'every vent';
+function onsets({ opening }: Design): string {
+  if (opening === undefined) return '';
+  const { quiet, noisy } = opening.noise;
+  const vent = quiet.where === undefined ? opening.called : 'every vent';
   return ` Up to ${say('level', quiet.level, 'dB')} ${vent} is quiet: its air stays below every published onset of noise. Above ${say('level', noisy.level, 'dB')} ${noisy.where ?? 'it'} has passed them all. Between the two no formula tells whether it is heard.`;
 }
 
@@ -43,7 +43,7 @@ export function verdict(design: Design, facts: BriefFacts, nearest = false): rea
     const head = speed > facts.airSpeedPeak ? 'No' : nearest ? 'With that brief' : HEADS[heard(design, facts.level)];
     first = `${head}: ${times(vent.count, 'vent')} of ${mm(vent.diameter)}, ${mm(vent.length)} long and ${shape}, fits beside the driver in ${box} ${spare}, and for ${level} its air moves at no more than ${say('airSpeedPeak', speed, 'm/s')} (peak), ${ratio}\u00a0% of what the brief allows.${onsets(design)}`;
   } else if (design.kind !== 'closed') {
-    const head = nearest ? 'With that brief' : design.vented ? HEADS[heard(design, facts.level)] : 'Yes';
+    const head = nearest ? 'With that brief' : design.opening ? HEADS[heard(design, facts.level)] : 'Yes';
     first = `${head}: ${design.called}, ${edges(design, facts)}, plays ${level} throughout the band.${onsets(design)}`;
   } else {
     first = `It needs no vent: a closed box, ${edges(design, facts)}, plays ${level} throughout the band.`;
@@ -63,7 +63,7 @@ export function verdictLine(design: Design, facts: BriefFacts): string {
   const air =
     speed !== undefined &&
     `peak air speed ${say('airSpeedPeak', speed, 'm/s')} of ${say('airSpeedPeak', facts.airSpeedPeak, 'm/s')}`;
-  const quiet = design.vented && `quiet up to ${say('level', design.vented.noise.quiet.level, 'dB')}`;
+  const quiet = design.opening && `quiet up to ${say('level', design.opening.noise.quiet.level, 'dB')}`;
   return [
     `Box ${design.name}: ${edges(design, facts)}`,
     tube,

@@ -23,7 +23,7 @@ const reasons: Readonly<Record<string, string>> = {
 /** The boxes beside each other. */
 export function choice(designs: readonly Design[], { length, volume }: BriefFacts): Markup {
   const rows = designs.map((design): string[] => {
-    const { name, box, vent, response, loudness, atWantedLevel, vented } = design;
+    const { name, box, vent, response, loudness, atWantedLevel, opening } = design;
     return [
       name,
       say('volume', box.outerVolume, volume),
@@ -33,7 +33,7 @@ export function choice(designs: readonly Design[], { length, volume }: BriefFact
       say('frequency', response.cutoff, 'Hz'),
       say('level', Math.round(loudness.level * 10) / 10, 'dB', 4),
       atWantedLevel.airSpeedPeak ? say('airSpeedPeak', atWantedLevel.airSpeedPeak.value, 'm/s') : 'none',
-      vented ? say('level', vented.noise.quiet.level, 'dB') : 'none',
+      opening ? say('level', opening.noise.quiet.level, 'dB') : 'none',
     ];
   });
   const words = designs.map(({ name, leaning, words: differences }) => {

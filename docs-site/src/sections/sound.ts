@@ -44,7 +44,7 @@ export function sound(design: Design, designs: readonly Design[], facts: BriefFa
 <p>When you turn it up, something reaches its limit: the cone runs out of travel ${cite('iec60268-22')}, the coil gets too hot, the air in the vent becomes too fast, or the amplifier clips. Which of these comes first depends on the tone ${cite('small1973vented2')}. The second curve is the loudest steady tone before that.<span data-scripted hidden> To read all curves at a tone, point at it or move the slider under the curves.</span></p>
 ${sweepMarkup(sweep)}
 ${cautionsAbout(design, 'Hearing')}
-${design.vented && heard(design.vented, level)}
+${design.opening && heard(design.opening, level)}
 ${
   airSpeed &&
   html`<p>A limit on the mean air speed is a rule of thumb ${cite('practice')}; ${say('airSpeedPeak', airSpeedCustoms.strict.airSpeedPeak, 'm/s')} to ${say('airSpeedPeak', airSpeedCustoms.usual.airSpeedPeak, 'm/s')} (peak) are customary. They do not say whether you hear the vent.</p>`
@@ -56,14 +56,17 @@ ${cautionsAbout(design, 'Driver', 'Mains')}
 }
 
 /** Up to which level the vents are quiet, and what they lose. */
-function heard({ called, noise: { quiet, noisy }, compression }: NonNullable<Design['vented']>, level: string): Markup {
+function heard(
+  { called, noise: { quiet, noisy }, compression }: NonNullable<Design['opening']>,
+  level: string,
+): Markup {
   const several = quiet.where !== undefined;
   const [judged, first] = several ? ['every vent', ` in ${quiet.where}`] : [called, ''];
   return html`<p>No formula tells when a vent is heard, so ${judged} is judged by all published onsets of jets, turbulence and noise ${cite('holman2005')} ${cite('salvatti2002')}. Up to ${say('level', quiet.level, 'dB')} it stays below every one of them, and is quiet; the first to be reached is “${quiet.onset}”${first}, at ${say('frequency', quiet.frequency, 'Hz')}. Above ${say('level', noisy.level, 'dB')} ${several ? noisy.where : 'it'} has passed them all, and is noisy. Between the two it is doubtful. Some of the onsets are known from memory only.${compression && lost(compression, several ? 'the vents' : called, level)}</p>`;
 }
 
 function lost(
-  { low, nominal, high, frequency }: NonNullable<NonNullable<Design['vented']>['compression']>,
+  { low, nominal, high, frequency }: NonNullable<NonNullable<Design['opening']>['compression']>,
   where: string,
   level: string,
 ): Markup {

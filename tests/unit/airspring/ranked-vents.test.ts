@@ -66,7 +66,7 @@ test('the list has every choice that stays quiet up to a higher level than now, 
 test('the report of a new box says what the loss does to the tuning at the wanted level', () => {
   const told = design(whale);
   if (!told.ok) throw new Error('the whale bench can be built');
-  const { tuning } = told.designs[0]!.vented!;
+  const { tuning } = told.designs[0]!.opening!;
   expect(tuning!.large.Q!).toBeLessThan(tuning!.small.Q!);
   expect(joined(reportText(told))).toContain(
     `has a quality factor of ${tuning!.large.Q!.toFixed(1)} instead of ${tuning!.small.Q!.toFixed(1)}`,

@@ -73,7 +73,7 @@ describe('a brief that is met', () => {
   });
 
   test('the air speed is a stated one, and quiet is what lies below every published onset', () => {
-    const { noise, compression } = first.vented!;
+    const { noise, compression } = first.opening!;
     expect(text).toContain('The limit on the air speed in a vent is common practice.');
     expect(text).toContain(
       `Up to ${noise.quiet.level.toFixed(1)} dB the vent is quiet: it stays below every one of them. The first is "${noise.quiet.onset}", at ${noise.quiet.frequency.toFixed(1)} Hz.`,

@@ -15,7 +15,7 @@ import { asPlayed } from '../../../packages/airspring/src/command/played-box.js'
 import { simulatedOf } from '../../../packages/airspring/src/command/simulated.js';
 import { standard } from '../../../packages/airspring/src/kind/standard.js';
 import { readingsOf } from '../../../packages/airspring/src/record/depth.js';
-import { probeOf, ventedOf } from '../../../packages/airspring/src/record/vent-noise.js';
+import { openingTold, probeOf } from '../../../packages/airspring/src/record/vent-noise.js';
 
 const boxes = [
   ['parallel-band-pass', horn, [0.03, 80, 0.5, 0.6, 0.05], 'the vent of the front chamber'],
@@ -35,7 +35,7 @@ describe.each(boxes)('%s %$', (name, written, point, first) => {
   const band = logarithmicGrid(job.wanted.lowest, job.wanted.highest, 60);
   const { levelHalfSpace } = respond(system, band);
   const driveFor = (level: number) => levelHalfSpace.map((perVolt) => 10 ** ((level - perVolt) / 20));
-  const told = ventedOf(system, openings, band, levelHalfSpace, driveFor(job.wanted.level))!;
+  const told = openingTold(system, openings, band, levelHalfSpace, driveFor(job.wanted.level))!;
   const swept = probeColumns(compiledSystem(system), band);
 
   /** What `ventNoise` says of each opening at each tone of the band, where all tones have this level. */
@@ -127,7 +127,7 @@ describe.each(boxes.slice(0, 4))('%s %$, played', (name, written, point) => {
   const voltageFor = (level: number) => 10 ** ((level - levelHalfSpace[0]!) / 20);
 
   test('a tone uses an onset up where the report says that it is reached', () => {
-    const told = ventedOf(
+    const told = openingTold(
       system,
       variant.openings!(point),
       frequencyGrid([frequency]),

@@ -180,10 +180,10 @@ test('the verdict turns with the levels at which the vent is quiet and noisy', (
   const [design] = answer.designs;
   const facts = briefFacts(whaleBench);
   const said = (quiet: number, noisy: number) => {
-    const { noise, ...vented } = design!.vented!;
+    const { noise, ...opening } = design!.opening!;
     const onset = (of: typeof noise.quiet, level: number) => ({ ...of, level });
-    const told = { ...vented, noise: { quiet: onset(noise.quiet, quiet), noisy: onset(noise.noisy, noisy) } };
-    return verdict({ ...design!, vented: told }, facts)[0];
+    const told = { ...opening, noise: { quiet: onset(noise.quiet, quiet), noisy: onset(noise.noisy, noisy) } };
+    return verdict({ ...design!, opening: told }, facts)[0];
   };
   expect(said(92, 104)).toMatch(/^Yes: a vent/);
   expect(said(91, 104)).toMatch(/^It fits, but may be heard: a vent/);
@@ -191,7 +191,7 @@ test('the verdict turns with the levels at which the vent is quiet and noisy', (
   expect(said(80, 91).replaceAll('\u00a0', ' ')).toContain('Up to 80 dB the vent is quiet');
   // A box of two chambers has no vent of its own to draw, and is no closed one.
   const { vent: _, ...without } = design!;
-  const { quiet, noisy } = design!.vented!.noise;
+  const { quiet, noisy } = design!.opening!.noise;
   const noise = {
     quiet: { ...quiet, where: 'the vent of the rear chamber' },
     noisy: { ...noisy, where: 'the vent of the front chamber' },
@@ -200,7 +200,7 @@ test('the verdict turns with the levels at which the vent is quiet and noisy', (
     ...without,
     kind: 'parallel-band-pass',
     called: 'a parallel band-pass box',
-    vented: { ...design!.vented!, noise },
+    opening: { ...design!.opening!, noise },
   };
   const [first] = verdict(chambers, facts);
   expect(first).toContain(': a parallel band-pass box, ');

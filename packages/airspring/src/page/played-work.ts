@@ -11,7 +11,7 @@ export const joined = (text: string): string => visible(text.replace(/\s*\n\s*/g
 export const playingSentences = (design: Played, say: Phrasing): string[] =>
   [
     loudest(design, say),
-    ...(design.vented ? [ventSentences(design.vented, false, say)] : []),
+    ...(design.opening ? [ventSentences(design.opening, false, say)] : []),
     ...protectionText(design, say).filter((text) => !text.startsWith('!')),
   ].map(joined);
 

@@ -30,7 +30,7 @@ const ventOf = ({ face, clearance: __, spare: ___, bend, ...vent }: DesignVent) 
 });
 
 const rowsOf = (design: Design, say: Phrasing): [string, string][] => {
-  const { box, response, loudness, vented, numbers } = design;
+  const { box, response, loudness, opening, numbers } = design;
   return [
     ['outside, width × height × depth', say.sizes(box.outer)],
     ['inside', say.sizes(box.inner)],
@@ -39,8 +39,13 @@ const rowsOf = (design: Design, say: Phrasing): [string, string][] => {
     ['reaches down to', say.reach(response.depth, response.endOfSearch)],
     ...(response.f3 === undefined ? [] : ([['f3 (half power)', say.hertz(response.f3)]] as [string, string][])),
     ['loudest steady tone at every frequency of the band, at 1 m', say.decibels(loudness.level)],
-    ...(vented
-      ? [['quiet up to, by every published onset of noise', say.decibels(vented.noise.quiet.level)] as [string, string]]
+    ...(opening
+      ? [
+          ['quiet up to, by every published onset of noise', say.decibels(opening.noise.quiet.level)] as [
+            string,
+            string,
+          ],
+        ]
       : []),
   ];
 };

@@ -4,7 +4,7 @@ import type { HeardTold } from './heard-told.js';
 import type { At, LoadTold } from './load.js';
 import type { MechanicalTold } from './mechanical.js';
 import type { NonlinearTravel } from './nonlinear-travel.js';
-import type { VentedTold } from './vent-noise.js';
+import type { OpeningTold } from './vent-noise.js';
 
 /** How a box plays, what limits it, and what it asks of the amplifier. */
 export interface Played {
@@ -57,7 +57,7 @@ export interface Played {
     readonly own?: { readonly what: string; readonly meaning: Meaning; readonly at: At; readonly limit: number };
   };
   /** What is known of the noise of the vents, and how far the sound falls behind at the wanted level. Left out without a vent. */
-  readonly vented?: VentedTold;
+  readonly opening?: OpeningTold;
   /** How near the cone comes to where it meets something hard; left out where that is not known. */
   readonly mechanical?: MechanicalTold;
   /** How far a driver travels whose force factor or stiffness depends on its travel; left out where no such curve is told. */

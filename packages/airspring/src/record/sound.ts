@@ -18,7 +18,7 @@ import { nonlinearTravelOf } from './nonlinear-travel.js';
 import type { Played } from './played.js';
 import type { Playing } from './playing.js';
 import { guardOf } from './protection.js';
-import { ventedOf } from './vent-noise.js';
+import { openingTold } from './vent-noise.js';
 import { worst } from './worst.js';
 
 const CURVE_POINTS = 240;
@@ -113,7 +113,7 @@ export function soundOf(
   | 'response'
   | 'loudness'
   | 'atWantedLevel'
-  | 'vented'
+  | 'opening'
   | 'mechanical'
   | 'nonlinearTravel'
   | 'protection'
@@ -149,7 +149,7 @@ export function soundOf(
   const { load } = impedance;
   const nonlinearTravel = nonlinearTravelOf(job, system, playing.largeSignal, openings);
   const mechanical = mechanicalOf(job, system, playing.largeSignal?.Xmech);
-  const vented = ventedOf(system, openings, band, levelPerVolt, driveFor);
+  const opening = openingTold(system, openings, band, levelPerVolt, driveFor);
 
   return {
     response: {
@@ -179,7 +179,7 @@ export function soundOf(
       ...(perVolt.airSpeedPeak && { airSpeedPeak: worst(band, scaled(perVolt.airSpeedPeak)) }),
       ...(own && { own }),
     },
-    ...(vented && { vented }),
+    ...(opening && { opening }),
     ...(mechanical && { mechanical }),
     ...(nonlinearTravel && { nonlinearTravel }),
     protection: {

@@ -23,7 +23,7 @@ export interface OnsetTold {
 }
 
 /** What is known of the noise of a vent, or of several, and of their losses. */
-export interface VentedTold {
+export interface OpeningTold {
   /** As a sentence calls it where there is one: 'the vent'. */
   readonly called: string;
   readonly noise: VentNoiseTold;
@@ -117,13 +117,13 @@ export function tuningOf(system: System, vent: VentInput, drive: number): Tuning
 }
 
 /** What is known of the openings of a box, from its levels for 1 V and from the drives for the wanted level; nothing without openings. */
-export function ventedOf(
+export function openingTold(
   system: System,
   openings: readonly BoxOpening[],
   band: FrequencyGrid,
   levels: Float64Array,
   drive: Float64Array,
-): VentedTold | undefined {
+): OpeningTold | undefined {
   const [first] = openings;
   if (first === undefined) return undefined;
   const swept = probeColumns(compiledSystem(system), band);

@@ -143,7 +143,7 @@ export const loudText = (design: Played, say: Phrasing): string[] => [
   paragraph(
     `Without an equaliser, ${say.volts(design.protection.driveVoltageRms)} rms ${tooMuch(design) ? `would give the wanted level ${flatWhere(design)}, which is more than the amplifier gives` : `gives the wanted level ${flatWhere(design)}, and less where it has fallen`}. An equaliser can raise all tones of the band to the wanted level. The table shows what the most demanding of them then needs.`,
   ),
-  ...(design.vented ? [paragraph(ventSentences(design.vented, false, say))] : []),
+  ...(design.opening ? [paragraph(ventSentences(design.opening, false, say))] : []),
   ...design.told.playing.map((phrase) => paragraph(say.phrase(phrase))),
   ...cautionOf(design, cautions.hearing),
   ...cautionOf(design, cautions.hearingThere),

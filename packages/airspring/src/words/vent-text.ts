@@ -1,9 +1,9 @@
-import type { VentedTold } from '../record/vent-noise.js';
+import type { OpeningTold } from '../record/vent-noise.js';
 import type { Phrasing } from './phrasing.js';
 
 /** Between which levels it is doubtful whether a vent is heard, and what the sound loses in it. */
 export function ventSentences(
-  { called, noise: { quiet, noisy }, compression, tuning }: VentedTold,
+  { called, noise: { quiet, noisy }, compression, tuning }: OpeningTold,
   quietWanted: boolean,
   say: Phrasing,
 ): string {
@@ -20,14 +20,14 @@ export function ventSentences(
 }
 
 const lossSentences = (
-  { low, nominal, high, frequency }: NonNullable<VentedTold['compression']>,
+  { low, nominal, high, frequency }: NonNullable<OpeningTold['compression']>,
   where: string,
   say: Phrasing,
 ): string =>
   `The air loses pressure in ${where} by its speed: at the wanted level the sound falls behind by about ${say.decibels(nominal)} at ${say.hertz(frequency)}. Published losses give ${low.toFixed(1)} to ${say.decibels(high)}.`;
 
 /** What a loss does to the resonance, to its sharpness and to the dip by which it is measured. */
-function tuningSentence({ drive, small, large }: NonNullable<VentedTold['tuning']>, say: Phrasing): string {
+function tuningSentence({ drive, small, large }: NonNullable<OpeningTold['tuning']>, say: Phrasing): string {
   const duller =
     large.Q === undefined
       ? ''
