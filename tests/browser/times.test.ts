@@ -19,18 +19,18 @@ describe.skipIf(!hasBrowser)('a reader waits', () => {
     return visited;
   };
 
-  test('for a brief: the worker finds what the build found, in less than 1.5 s', async () => {
+  test('for a brief: the worker finds what the build found, in less than 0.7 s', async () => {
     const { page } = await visit('worked-examples/quiet-vent/');
     const before = await page.locator('[data-part=answer]').innerHTML();
     const times: number[] = [];
-    // Each run has a new worker. What else the machine does only adds to a time: one of three may be free of it.
-    while (times.length < 3 && !times.some((time) => time < 1.5)) {
+    // Each run has a new worker. What else the machine does only adds to a time: one of five may be free of it.
+    while (times.length < 5 && !times.some((time) => time <= 0.7)) {
       await page.locator('[data-do=run]').click();
       await designed(page);
       expect(await page.locator('[data-part=answer]').innerHTML()).toBe(before);
       times.push(stated(Number(/Designed in ([\d.]+) s/.exec(await status(page).innerText())?.[1])));
     }
-    expect(Math.min(...times), times.join(', ')).toBeLessThan(1.5);
+    expect(Math.min(...times), times.join(', ')).toBeLessThanOrEqual(0.7);
     await page.context().close();
   });
 
