@@ -28,15 +28,21 @@ async function built(brief: Brief) {
   };
 }
 
-/** How wide the tube of a printed piece is, from the corners of its surface in the file: the widest behind the flange, m. */
-function tubeDiameter(contents: Uint8Array): number {
+/** The surface in the file of a printed piece, m. */
+function meshOf(contents: Uint8Array): Mesh {
   const view = new DataView(contents.buffer, contents.byteOffset, contents.byteLength);
   const count = view.getUint32(80, true);
   const corners = Float64Array.from(
     { length: 9 * count },
     (_, i) => view.getFloat32(84 + 50 * Math.floor(i / 9) + 12 + 4 * (i % 9), true) / 1e3,
   );
-  const mesh: Mesh = { corners, triangles: Uint32Array.from({ length: 3 * count }, (_, i) => i) };
+  return { corners, triangles: Uint32Array.from({ length: 3 * count }, (_, i) => i) };
+}
+
+/** How wide the tube of a printed piece is, from the corners of its surface: the widest behind the flange, m. */
+function tubeDiameter(contents: Uint8Array): number {
+  const mesh = meshOf(contents);
+  const { corners } = mesh;
   const [, , height] = extentOf(mesh).edges;
   let widest = 0;
   for (let i = 0; i < corners.length; i += 3)
@@ -130,4 +136,27 @@ test('an elbow lies flat on the bed of the printer: it stands no higher than the
   const flat = design(bench(low, { bends: 1, smallest: '74 mm', largest: '74 mm' }));
   expect(tall.ok && tall.designs.some(({ vent }) => vent?.bend)).toBe(true);
   expect(flat.ok ? flat.designs.filter(({ vent }) => vent?.bend) : []).toEqual([]);
+});
+
+test.each([85, 100, 115, 130])('a bent vent is made with a printer that is only %s mm high', async (height) => {
+  const { design, files, notes, page } = await built({
+    ...demo,
+    printer: { height: `${height} mm`, width: '200 mm' },
+  } as Brief);
+  expect(design.vent?.bend).toBeDefined();
+  expect(notes).toEqual([]);
+  const pieces = files.filter(({ path }) => path.endsWith('.stl'));
+  expect(pieces.length).toBeGreaterThan(2);
+  for (const { contents } of pieces) {
+    const [x, y, z] = extentOf(meshOf(contents as Uint8Array)).edges;
+    expect(Math.max(x, y)).toBeLessThan(0.2 + 2e-5);
+    expect(z).toBeLessThan(height / 1e3 + 2e-5);
+  }
+  // The page says how the elbow lies; the flange lies flat.
+  expect(page).toMatch(/vent, piece \d of \d; lies on its side/);
+  expect(page).toContain('The printer is too low for an elbow to stand. One that lies on its side, as its file does,');
+  expect(page).toContain('The flange then lies flat on the bed.');
+  const told = design.margins.filter(({ path }) => path === 'printer.height' || path === 'printer.width');
+  expect(told.map(({ what }) => what)).toContain('width of the printed elbow');
+  for (const { relative } of told) expect(relative).toBeLessThanOrEqual(1e-9);
 });

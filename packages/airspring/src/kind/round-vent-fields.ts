@@ -8,6 +8,7 @@ import { quantity, wholeNumber } from '../brief/quantity-text.js';
 import type { ReadWorkshop } from '../brief/workshop.js';
 import type { Job, Written } from '../job/job.js';
 import type { FormedEnd } from './flare-form.js';
+import { type Printer, USUAL_NOZZLE, wholeLines } from './printed-tube.js';
 import { acrossWaves, waves } from './vent-waves.js';
 import { airSpeedOf, quiet, ventedFields } from './vented-fields.js';
 
@@ -63,11 +64,11 @@ export const roundVentFields = {
   printer: {
     height: v.pipe(
       quantity('length', size),
-      v.description('greatest height of a printed piece: a straight piece stands, an elbow lies flat'),
+      v.description('greatest height of a printed piece: a straight piece stands, an elbow stands or lies flat'),
     ),
     width: v.pipe(
       quantity('length', size),
-      v.description('width of the bed; a flange or an elbow must lie flat on it'),
+      v.description('width of the bed: a flange lies flat on it, and an elbow with its joints'),
     ),
   },
 };
@@ -100,12 +101,6 @@ export function boundsAcross(
     },
   ];
 }
-
-/** The least whole number of lines of a nozzle that is as thick as a wall, m. */
-const wholeLines = (wall: number, nozzle: number): number => Math.ceil(wall / nozzle - 1e-6) * nozzle;
-
-/** The nozzle of most printers, m (common practice). */
-const USUAL_NOZZLE = 0.4e-3;
 
 /** Faults between what a brief says of round vents, and of the printer that makes them. */
 export function roundVentAcross(written: Readonly<Record<string, unknown>>, read: Partial<Job['sections']>): Fault[] {
@@ -146,7 +141,9 @@ export interface RoundVentSettings {
   readonly bends: number;
   readonly faces: readonly Face[];
   /** Infinite where no printer is stated. */
-  readonly printer: { readonly height: number; readonly width: number };
+  readonly printer: Printer;
+  /** That of the workshop, or the usual one. */
+  readonly nozzle: number;
   /** How much each end widens, on each side: the radius of its rounding; zero is a sharp end. */
   readonly flare: { readonly inner: number; readonly outer: number };
   /** Ends that are no quarter rounds. */
@@ -184,6 +181,7 @@ export function roundVentSettings(
     bends: vent.bends ?? 1,
     faces: inOrder(vent.faces),
     printer: { height: printer.height ?? Infinity, width: printer.width ?? Infinity },
+    nozzle: nozzle ?? USUAL_NOZZLE,
     flare,
     formed,
   };

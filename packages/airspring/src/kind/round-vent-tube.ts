@@ -1,7 +1,7 @@
-import { NANOMETRE } from '@airspring/core/quantity';
 import type { Fit, Layout, VentBody } from '@airspring/core/space';
 import { compileBeside } from './beside-drivers.js';
 import { type DesignVent, type Hole, holeAt } from './build-record.js';
+import { cutInto, elbowIn, type PrintedTube, type Printer, wholeLines } from './printed-tube.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
 import { PLAY, type VentHole, ventHole } from './vent-hole.js';
 
@@ -53,19 +53,33 @@ export function bodyWithPlay(settings: TubeSettings, diameter: number): VentBody
   };
 }
 
-/** The width that a printer's bed needs: that of the flange, or of the elbow lying flat. */
-export function printedWidth(settings: TubeSettings, diameter: number): number {
-  const { flangeDiameter, bendRadius } = ventBody(settings, diameter);
-  return Math.max(flangeDiameter, bendRadius + tubeDiameter(settings, diameter) / 2);
-}
+/** How far each end reaches along the tube, m. */
+export const depthsOf = ({ flare, formed }: Pick<RoundVentSettings, 'flare' | 'formed'>) => ({
+  inner: formed.inner?.flare.depth ?? flare.inner,
+  outer: formed.outer?.flare.depth ?? flare.outer,
+});
 
-/** Whether a tube may bend: an elbow lies flat on the bed of the printer, and stands as high there as the tube is wide. */
-export const mayBend = ({ bends, printer, ...settings }: RoundVentSettings, diameter: number): boolean =>
-  bends > 0 && tubeDiameter(settings, diameter) <= printer.height + NANOMETRE;
+/** A tube as a printer makes it. */
+export const printedTube = (settings: RoundVentSettings, diameter: number): PrintedTube => ({
+  diameter,
+  wall: wholeLines(settings.wall, settings.nozzle),
+  nozzle: settings.nozzle,
+  flangeDiameter: ventBody(settings, diameter).flangeDiameter,
+  widening: settings.flare,
+  depth: depthsOf(settings),
+});
 
-/** The height that a printer needs: that of the longest straight piece, and of an elbow lying flat. */
-export const printedHeight = ({ pieces, bend, outerDiameter }: DesignVent): number =>
-  Math.max(...pieces.map((piece) => (piece === bend?.arc ? outerDiameter : piece)));
+/** What the printer needs for the elbow of a tube whose panel is this thick; `undefined` where it takes none. */
+export const printedElbow = (settings: RoundVentSettings, diameter: number, panel: number): Printer | undefined =>
+  elbowIn(
+    printedTube(settings, diameter),
+    { bendRadius: ventBody(settings, diameter).bendRadius, firstLeg: panel },
+    settings.printer,
+  );
+
+/** The height that a printer needs: that of the highest straight piece, and of the elbow. */
+export const printedHeight = ({ pieces, bend }: DesignVent, elbow: Printer | undefined): number =>
+  Math.max(...pieces.map((piece) => (piece === bend?.arc ? (elbow?.height ?? 0) : piece)));
 
 /** A round opening has no sides. */
 const ROUND = [0, 0] as const;
@@ -139,22 +153,18 @@ export function ventOf(
     pieces: piecesOf(
       placed.bend && [placed.firstLeg, placed.bend.length, placed.bend.secondLeg],
       length,
-      settings.printer.height,
+      settings.printer,
     ),
     clearance: body.clearance,
     spare: slack.ventLength ?? 0,
   };
 }
 
-/** The pieces to print: straight parts are cut into equal pieces that the printer takes; an elbow is one piece. */
-function piecesOf(parts: readonly number[] | undefined, length: number, longest: number): number[] {
-  const cut = (part: number) => {
-    const count = Math.max(1, Math.ceil(part / longest - 1e-9));
-    return Array.from({ length: count }, () => part / count);
-  };
-  if (parts === undefined) return cut(length);
+/** The pieces to print: straight parts are cut into pieces that the printer takes; an elbow is one piece. */
+function piecesOf(parts: readonly number[] | undefined, length: number, printer: Printer): number[] {
+  if (parts === undefined) return cutInto(length, printer);
   const [first = 0, arc = 0, second = 0] = parts;
-  return [...cut(first), arc, ...(second > 1e-4 ? cut(second) : [])];
+  return [...cutInto(first, printer), arc, ...(second > 1e-4 ? cutInto(second, printer) : [])];
 }
 
 /** The holes through which the tubes pass. */

@@ -9,15 +9,17 @@ import { driverLayout } from './drivers.js';
 import { type FormedEnd, formTaken } from './flare-form.js';
 import type { Phrase } from './phrase.js';
 import { metres } from './placing.js';
+import { isJoined, type Printer, wholeLines, widthOf } from './printed-tube.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
 import {
   bodyWithPlay,
   compileStraightOrBentAtMost,
+  depthsOf,
   holeOf,
-  mayBend,
   mouthDiameter,
+  printedElbow,
   printedHeight,
-  printedWidth,
+  printedTube,
   ROW_GAP,
   ventHoles,
   ventOf,
@@ -58,8 +60,7 @@ export function roundVents(
   bodies = driverLayout(job, choice),
 ): Vents {
   const { printer, wall, flare, formed } = settings;
-  /** How far each end reaches along the tube, m. */
-  const [innerDepth, outerDepth] = [formed.inner?.flare.depth ?? flare.inner, formed.outer?.flare.depth ?? flare.outer];
+  const { inner: innerDepth, outer: outerDepth } = depthsOf(settings);
   /** Air that an end takes in addition to its tube, m³. */
   const endTaken = (end: 'inner' | 'outer', outerRadius: number, inside: number): number => {
     const own = formed[end];
@@ -77,7 +78,19 @@ export function roundVents(
     ReturnType<typeof compileLongestVent>,
     ReturnType<typeof compileLongestVent>,
   ];
-  const longestAt = (diameter: number) => (mayBend(settings, diameter) ? bent : straight);
+  /** A first leg is at least as long as its panel is thick. */
+  const panel = Math.min(...layout.faces.map((face) => whole.thickness[face]!));
+  const elbows = new Map<number, Printer | undefined>();
+  const elbowAt = (diameter: number): Printer | undefined => {
+    if (!elbows.has(diameter)) elbows.set(diameter, printedElbow(settings, diameter, panel));
+    return elbows.get(diameter);
+  };
+  const mayBend = (diameter: number) => settings.bends > 0 && elbowAt(diameter) !== undefined;
+  const longestAt = (diameter: number) => (mayBend(diameter) ? bent : straight);
+  /** The longest vent that the printer makes, m: one of several pieces needs joints. */
+  const longest = isJoined(printedTube(settings, settings.smallest), printer) ? Infinity : printer.height;
+  /** The least straight part beside a flare, m. */
+  const innerLeg = innerDepth > 0 ? Math.max(innerDepth, wholeLines(wall, settings.nozzle)) : 0;
   const atMost = compileStraightOrBentAtMost(whole);
   const inner = new Float64Array(3);
   const both = new Float64Array(2);
@@ -106,11 +119,18 @@ export function roundVents(
     return found;
   };
 
-  /** A rounded end needs a straight part that is at least as long. */
+  /** A rounded end needs a straight part that is at least as long, and a long vent needs joints. */
   function refuse(placed: Fit | Impossible): Fit | Impossible {
     const vent = placed.ok ? placed.placement.vent : undefined;
-    if (vent?.bend === undefined) return placed;
-    if (vent.firstLeg >= outerDepth && vent.bend.secondLeg >= innerDepth) return placed;
+    if (vent === undefined) return placed;
+    if (vent.bend === undefined) {
+      if (vent.firstLeg <= longest + NANOMETRE) return placed;
+      return impossible(
+        'no-joint',
+        'The printer is too low for the vent in one piece, and its pieces cannot be joined.',
+      );
+    }
+    if (vent.firstLeg >= outerDepth && vent.bend.secondLeg >= innerLeg) return placed;
     return impossible('no-room-for-flare', 'A straight part beside the bend is shorter than the rounding of its end.');
   }
 
@@ -141,7 +161,7 @@ export function roundVents(
         flangeDiameter: metres(flangeDiameter),
         bendRadius: metres(bendRadius),
         clearance: metres(clearance),
-        bends: mayBend(settings, diameter) ? ('one-bend' as const) : ('straight' as const),
+        bends: mayBend(diameter) ? ('one-bend' as const) : ('straight' as const),
         count,
         faces: settings.faces,
       };
@@ -149,16 +169,17 @@ export function roundVents(
     room: (width, height, depth, point, enough) => {
       const diameter = diameterOf(point);
       longestAt(diameter)(width, height, depth, bodyAt(diameter), both, enough);
-      return Math.max(both[0]!, both[1]!) || -1;
+      return Math.min(longest, Math.max(both[0]!, both[1]!)) || -1;
     },
     // A rounded end asks for more than room.
+    refuse,
     ...(flare.inner > 0 || flare.outer > 0
-      ? { refuse }
+      ? {}
       : {
           fits: (width, height, depth, point, length) => {
             const [diameter, least] = [diameterOf(point), length - NANOMETRE];
             longestAt(diameter)(width, height, depth, bodyAt(diameter), both, least, length + NANOMETRE);
-            return Math.max(both[0]!, both[1]!) >= least;
+            return length <= longest + NANOMETRE && Math.max(both[0]!, both[1]!) >= least;
           },
         }),
     roomAtMost: (width, height, depth, point) => {
@@ -187,11 +208,12 @@ export function roundVents(
         unit: job.units.length,
         allowed: printer.width,
         sense: 'at most',
-        needed: (point) => printedWidth(settings, diameterOf(point)),
+        needed: (point) => widthOf(printedTube(settings, diameterOf(point))),
       },
     ],
     tell: ({ point: [, , diameter = 0], fit }, length, fb, named) => {
       const vent = ventOf(settings, { count, diameter, length, fb }, fit);
+      const elbow = vent.bend && elbowAt(diameter);
       const words = ventWords(vent, named, printer.height < Infinity);
       const made: Phrase[] = [
         ...wallWords(settings),
@@ -210,10 +232,22 @@ export function roundVents(
             path: 'printer.height',
             what: 'tallest printed piece',
             meaning: 'length',
-            value: printedHeight(vent),
+            value: printedHeight(vent, elbow),
             limit: printer.height,
             sense: 'at most',
           },
+          ...(elbow
+            ? [
+                {
+                  path: 'printer.width',
+                  what: 'width of the printed elbow',
+                  meaning: 'length' as const,
+                  value: elbow.width,
+                  limit: printer.width,
+                  sense: 'at most' as const,
+                },
+              ]
+            : []),
         ],
         printed: true,
       };

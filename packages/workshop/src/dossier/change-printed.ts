@@ -1,6 +1,6 @@
 import { drawn } from './changing.js';
 import { caution, figure, list, paragraph, section, table } from './markup.js';
-import { advice } from './printed.js';
+import { advice, lyingOf, pieceTold } from './printed.js';
 import type { Says } from './says.js';
 import type { SetPrinting } from './set-printing.js';
 import type { TubePrinting } from './tube-printing.js';
@@ -22,14 +22,19 @@ const COUNTED =
 
 /** Pieces between the joints of a tube, a row each. */
 function pieceRows(
-  { parts, cuts, length }: Pick<TubePrinting, 'parts' | 'cuts' | 'length'>,
+  {
+    parts,
+    cuts,
+    length,
+    lying = [],
+  }: Pick<TubePrinting, 'parts' | 'cuts' | 'length'> & Partial<Pick<TubePrinting, 'lying'>>,
   count: number,
   says: Says,
 ): string[][] {
   const ends = [0, ...cuts, length];
   return parts.map(({ name }, i) => [
     `${count}\u00a0×`,
-    name,
+    pieceTold(name, lying[i]),
     `${says(ends[i]!)} to ${says(ends[i + 1]!)}`,
     says(ends[i + 1]! - ends[i]!),
   ]);
@@ -119,7 +124,7 @@ export function changePrinting(
       '<h3>How to print and join (common practice)</h3>',
       list(
         advice({
-          bent: change.tubes.some(({ bend }) => bend),
+          ...lyingOf(tubes),
           flared: [...change.tubes, ...(change.set ? [change.set] : [])].some(({ rounding }) => rounding > 0),
         }),
       ),

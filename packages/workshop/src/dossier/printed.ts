@@ -8,14 +8,41 @@ import type { Work } from './work.js';
 interface Printed {
   readonly bent: boolean;
   readonly flared: boolean;
+  /** Whether a bent piece lies on its side, and whether each does. */
+  readonly lying: 'none' | 'some' | 'each';
+  /** Whether one of these has the flange. */
+  readonly flangeLies: boolean;
 }
 
-const supports = ({ bent, flared }: Printed): string =>
+/** How the bent pieces of vents are printed. */
+export function lyingOf(vents: readonly { readonly lying: readonly boolean[]; readonly bent: boolean }[]) {
+  const bent = vents.filter((vent) => vent.bent);
+  const lies = bent.filter(({ lying }) => lying.includes(true));
+  return {
+    bent: bent.length > 0,
+    lying: lies.length === 0 ? ('none' as const) : lies.length < bent.length ? ('some' as const) : ('each' as const),
+    flangeLies: bent.some(({ lying }) => lying[0]),
+  };
+}
+
+/** How a piece is told in a table. */
+export const pieceTold = (name: string, lies: boolean | undefined): string =>
+  lies ? `${name}; lies on its side` : name;
+
+const SUPPORTED = 'have the printer support it from below and inside, and clear the bore.';
+
+const supports = ({ bent, flared, lying, flangeLies }: Printed): string =>
   [
-    'Stand each piece on its outer end, as its file does. The flange then lies flat on the bed.',
-    ...(bent
-      ? ['The arm of an elbow hangs free: have the printer support it from below and inside, and clear the bore.']
-      : []),
+    `Stand each ${lying === 'none' ? '' : 'straight '}piece on its outer end, as its file does.`,
+    flangeLies
+      ? 'Where no joint finds room before the bend, the flange stands on its edge, beside the elbow that lies.'
+      : 'The flange then lies flat on the bed.',
+    ...(lying === 'none'
+      ? []
+      : [
+          `The printer is too low for ${lying === 'each' ? 'an' : 'each'} elbow to stand. One that lies on its side, as its file does, touches the bed along a line: ${SUPPORTED}`,
+        ]),
+    ...(bent && lying !== 'each' ? [`The arm of an elbow hangs free: ${SUPPORTED}`] : []),
     ...(flared ? ['A wide inner flare needs support as well.'] : []),
     ...(bent || flared ? [] : ['No overhang needs support.']),
   ].join(' ');
@@ -34,14 +61,14 @@ export const advice = (vent: Printed): readonly string[] => [
 /** What the printer makes, how its pieces are joined, and what the solid itself says of its tuning. */
 export function printingSection(work: Work, printings: readonly Printing[], says: Says): string {
   const parts = printings.flatMap(
-    ({ vent, wall, nozzle, flangeDiameter, parts: pieces, cuts, picture, detuning, mass }, nth) => {
+    ({ vent, wall, nozzle, flangeDiameter, parts: pieces, cuts, lying, picture, detuning, mass }, nth) => {
       const asked = designedWall(vent);
       /** The rest of the pages speaks of the tube as it is designed. */
       const designed = (length: number) => (wall > asked + NANOMETRE ? `; the design has ${says(length)}` : '');
       const ends = [0, ...cuts, vent.length];
       const rows = pieces.map(({ name }, i) => [
         `${vent.count} ×`,
-        name,
+        pieceTold(name, lying[i]),
         `${says(ends[i]!)} to ${says(ends[i + 1]!)}`,
         says(ends[i + 1]! - ends[i]!),
       ]);
@@ -82,7 +109,12 @@ export function printingSection(work: Work, printings: readonly Printing[], says
       caution(work.cautions.fumes),
       ...parts,
       '<h3>How to print and join (common practice)</h3>',
-      list(advice({ bent: work.vents.some(({ bend }) => bend), flared: work.vents.some(({ flare }) => flare) })),
+      list(
+        advice({
+          ...lyingOf(printings.map(({ vent, lying }) => ({ lying, bent: vent.bend !== undefined }))),
+          flared: work.vents.some(({ flare }) => flare),
+        }),
+      ),
     ].join('\n'),
   );
 }

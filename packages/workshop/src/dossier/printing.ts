@@ -27,6 +27,8 @@ export interface Printing {
   readonly parts: readonly Part[];
   /** Where the pieces meet, along the centre line, m. */
   readonly cuts: readonly number[];
+  /** Whether each piece lies on its side in the printer. */
+  readonly lying: readonly boolean[];
   /** A picture of one vent in one piece. */
   readonly picture: string;
   /** Of all vents, printed solid. */
@@ -114,6 +116,7 @@ export function printingOf(vent: WorkVent, tools: WorkTools, netVolume: number |
     flangeDiameter: flangeOf(vent, wall),
     parts: pieces.parts,
     cuts: pieces.cuts,
+    lying: pieces.lying,
     picture,
     mass: si('mass', volume * PLASTIC),
     ...(netVolume !== undefined && {

@@ -21,6 +21,9 @@ export interface TubePrinting {
   readonly length: number;
   readonly parts: readonly Part[];
   readonly cuts: readonly number[];
+  /** Whether each piece lies on its side in the printer. */
+  readonly lying: readonly boolean[];
+  readonly bent: boolean;
   readonly picture: string;
   readonly section: Drawing;
   /** Of all of them, printed solid. */
@@ -112,6 +115,8 @@ export function tubePrinting(tube: WorkTube, tools: WorkTools, panelThickness: n
     length: length - ahead,
     parts: pieces.parts.map((part) => ({ ...part, name: part.name.replace(/^vent/, name) })),
     cuts: pieces.cuts,
+    lying: pieces.lying,
+    bent: bend !== undefined,
     picture: preview(ventSolid({ ...input, fineness: COARSE }).mesh, {
       title: `The ${name}, printed in one piece`,
       azimuth: 2.4,

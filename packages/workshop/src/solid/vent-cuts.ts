@@ -1,28 +1,44 @@
 import { type Impossible, impossible } from '@airspring/core/fault';
 import { format, NANOMETRE } from '@airspring/core/quantity';
-import { extentOf } from '../mesh/index.js';
 import { lineOf } from './vent-drawing.js';
-import { type Joint, pieceOf, type Whole } from './vent-piece.js';
+import { type Bed, edgesOf, type Joint, type Stand, standOf, type Whole } from './vent-piece.js';
 
-/** What a printer can build, m. */
-export interface Bed {
-  readonly width: number;
-  readonly depth: number;
-  readonly height: number;
+/** Where a vent is cut, and how each piece is printed. */
+export interface Division {
+  readonly ok: true;
+  readonly cuts: readonly number[];
+  readonly stands: readonly Stand[];
 }
 
-/** Fineness of the solids on which pieces are measured, m. */
-const COARSE = 1e-3;
+/** As few pieces as possible, as even in height as the places for joints allow. A piece lies only where not all can stand. */
+export function balanced(whole: Whole, joint: Joint, bed: Bed): Division | Impossible {
+  const places = jointPlaces(whole, joint);
+  const onEnd: StandOf = (from, to, low) => standOf(whole, joint, [from, to], low);
+  const onSide: StandOf = (from, to, low) => standOf(whole, joint, [from, to], low, places);
+  const standing = evenly(whole, joint, bed, places, onEnd);
+  const cuts = Array.isArray(standing) ? standing : evenly(whole, joint, bed, places, onSide);
+  if (!Array.isArray(cuts)) return standing as Impossible;
+  const ends = [0, ...cuts, whole.drawing.length];
+  const stands = ends.slice(1).map((to, i) => onSide(ends[i]!, to, bed) ?? 'on its end');
+  return { ok: true, cuts, stands };
+}
 
-/** Cuts for as few pieces as possible, as even in height as the places for joints allow. */
-export function balanced(whole: Whole, joint: Joint, bed: Bed): number[] | Impossible {
-  const fewest = greedy(whole, joint, bed);
+type StandOf = (from: number, to: number, bed: Bed) => Stand | undefined;
+
+function evenly(
+  whole: Whole,
+  joint: Joint,
+  bed: Bed,
+  places: readonly number[],
+  stand: StandOf,
+): readonly number[] | Impossible {
+  const fewest = cutsFor(whole, joint, bed, places, stand);
   if (!Array.isArray(fewest) || fewest.length === 0) return fewest;
   let [low, high] = [bed.height / 2, bed.height];
   let best = fewest;
   for (let i = 0; i < EVENING; i++) {
     const height = (low + high) / 2;
-    const found = greedy(whole, joint, { ...bed, height });
+    const found = cutsFor(whole, joint, { ...bed, height }, places, stand);
     if (Array.isArray(found) && found.length === fewest.length) {
       best = found;
       high = height;
@@ -34,29 +50,73 @@ export function balanced(whole: Whole, joint: Joint, bed: Bed): number[] | Impos
 /** Halvings of the height for even pieces. */
 const EVENING = 7;
 
-/** Cuts the longest pieces that fit, one after the other. */
-function greedy(whole: Whole, joint: Joint, bed: Bed): number[] | Impossible {
-  const places = jointPlaces(whole, joint);
+/** The longest pieces; where the last of a straight part is too short to be joined, or too long, the ones before are shortened. */
+function cutsFor(
+  whole: Whole,
+  joint: Joint,
+  bed: Bed,
+  places: readonly number[],
+  stand: StandOf,
+): number[] | Impossible {
+  const fits = (from: number, to: number) => stand(from, to, bed) !== undefined;
+  const found = greedy(whole, joint, bed, places, fits, false);
+  if (Array.isArray(found)) return found;
+  const shorter = greedy(whole, joint, bed, places, fits, true);
+  return Array.isArray(shorter) ? shorter : found;
+}
+
+/** Cuts the longest pieces that fit, one after the other. `sparing` leaves room for one more joint in each straight part. */
+function greedy(
+  whole: Whole,
+  joint: Joint,
+  bed: Bed,
+  places: readonly number[],
+  fits: (from: number, to: number) => boolean,
+  sparing: boolean,
+): number[] | Impossible {
   const { length } = whole.drawing;
+  const { arcs } = lineOf(whole.drawing);
   const cuts: number[] = [];
   const { firstWithin = length } = joint;
   let from = 0;
-  while ((from === 0 && firstWithin < length - NANOMETRE) || !fits(whole, joint, from, length, bed)) {
+  while ((from === 0 && firstWithin < length - NANOMETRE) || !fits(from, length)) {
+    const start = from;
     const last = from === 0 ? firstWithin : length;
-    const ahead = places.filter((place) => place > from + joint.overlap + NANOMETRE && place <= last + NANOMETRE);
+    // The first piece has no socket.
+    const least = from === 0 ? 0 : from + joint.overlap;
+    const ahead = places.filter((place) => place > least + NANOMETRE && place <= last + NANOMETRE);
     if (ahead.length === 0 && from === 0 && last < length) return noPlace(last);
-    // Longer pieces take no less room, so the last that fits is found by halving.
-    let [low, high] = [-1, ahead.length];
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if (fits(whole, joint, from, ahead[middle]!, bed)) low = middle;
-      else high = middle;
-    }
-    if (low < 0) return tooLarge(whole, joint, from, ahead[0] ?? length, bed);
-    from = ahead[low]!;
+    // A straight piece stands, while a bent one may lie: of each sort longer pieces take no less room.
+    const next = arcs.find((arc) => arc.from > start)?.from ?? Infinity;
+    const straight = ahead.filter((place) => place < next);
+    const to =
+      lastOf(ahead.slice(straight.length), (place) => fits(start, place)) ??
+      lastOf(sparing ? spared(straight, joint, (place) => fits(start, place)) : straight, (place) =>
+        fits(start, place),
+      );
+    if (to === undefined) return tooLarge(whole, joint, from, ahead[0] ?? length, bed);
+    from = to;
     cuts.push(from);
   }
   return cuts;
+}
+
+/** The last place that fits, where each before it does; found by halving. */
+function lastOf(places: readonly number[], fits: (place: number) => boolean): number | undefined {
+  let [low, high] = [-1, places.length];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (fits(places[middle]!)) low = middle;
+    else high = middle;
+  }
+  return places[low];
+}
+
+/** Places of a straight part from which its last place can still be cut. */
+function spared(straight: readonly number[], { overlap }: Joint, fits: (place: number) => boolean): readonly number[] {
+  const end = straight.at(-1);
+  if (end === undefined || fits(end)) return straight;
+  return straight.filter((place) => place < end - overlap - NANOMETRE);
 }
 
 /** Where a joint may begin: each millimetre of the straight parts that hold it. */
@@ -77,23 +137,14 @@ function jointPlaces({ drawing, head }: Whole, { overlap }: Joint): number[] {
 
 const STEP = 1e-3;
 
-function fits(whole: Whole, joint: Joint, from: number, to: number, bed: Bed): boolean {
-  const [x, y, z] = extentOf(pieceOf(coarse(whole), joint, from, to)).edges;
-  const spare = NANOMETRE + 1e-5;
-  const flat = (x <= bed.width + spare && y <= bed.depth + spare) || (x <= bed.depth + spare && y <= bed.width + spare);
-  return flat && z <= bed.height + spare;
-}
-
 function noPlace(before: number): Impossible {
   const at = format('length', before, 'mm', 4);
   return impossible('no-place-for-joint', `There is no straight part for a joint in the first ${at}.`);
 }
 
 function tooLarge(whole: Whole, joint: Joint, from: number, to: number, bed: Bed): Impossible {
-  const { edges } = extentOf(pieceOf(coarse(whole), joint, from, to));
+  const edges = edgesOf(whole, joint, from, to, 'on its end');
   const mm = (values: readonly number[]) => values.map((value) => format('length', value, 'mm', 4)).join(' × ');
   const text = `The piece from ${mm([from])} to ${mm([to])} cannot be divided: it needs ${mm(edges)}, and the printer has ${mm([bed.width, bed.depth, bed.height])}.`;
   return impossible('too-large-for-printer', text);
 }
-
-const coarse = (whole: Whole): Whole => ({ ...whole, drawing: { ...whole.drawing, fineness: COARSE } });

@@ -11,9 +11,9 @@ import {
 import type { Part } from '../mesh/index.js';
 import { readVent } from './read-vent.js';
 import type { TwoPartVent } from './two-part-vent.js';
-import { type Bed, balanced } from './vent-cuts.js';
+import { balanced } from './vent-cuts.js';
 import type { VentDrawing } from './vent-drawing.js';
-import { type Joint, pieceOf, type Whole } from './vent-piece.js';
+import { type Bed, type Joint, pieceOf, type Whole } from './vent-piece.js';
 import { short } from './vent-size-faults.js';
 import { wallProfile } from './vent-solid.js';
 import type { VentSolidInput } from './vent-solid-input.js';
@@ -36,12 +36,17 @@ export interface VentSegmentsInput {
   readonly firstWithin?: LengthInput | undefined;
 }
 
-/** A vent in pieces, from the outer end to the inner one. Each stands as it is printed: on its outer end, spigot up. */
+/**
+ * A vent in pieces, from the outer end to the inner one. Each stands as it is printed: on its outer end, spigot up. A bent piece that
+ * is too high so lies on its side, its bend flat on the bed.
+ */
 export interface VentSegments {
   readonly ok: true;
   readonly parts: readonly Part[];
   /** Positions of the joints along the centre line, m. */
   readonly cuts: readonly number[];
+  /** Whether each piece lies on its side. */
+  readonly lying: readonly boolean[];
   readonly drawing: VentDrawing;
 }
 
@@ -58,7 +63,8 @@ const LEAST_LINES = 2;
 
 /**
  * Divides a vent into pieces that a printer can build. Each piece ends in a spigot, half as thick as the wall, which reaches into
- * a socket of the next one until it meets its shoulder: the air finds no step. Joints lie in straight parts alone.
+ * a socket of the next one until it meets its shoulder: the air finds no step. Joints lie in straight parts alone. Where the
+ * printer is too low for all to stand, a bent piece lies on its side; one with the outer end only where no joint finds room before its bend.
  *
  * @validity walls that two halves of two lines each and the clearance find room in
  * @returns as few pieces as possible, of nearly one height; or why there are none: `too-large-for-printer`, `no-place-for-joint`
@@ -73,7 +79,7 @@ export function ventSegments(input: VentSegmentsInput): VentSegments | Impossibl
   const bed = readFieldsInto(faults, 'printer', printer, printerShape);
   const read = readFieldsInto(faults, '', own, ownShape);
   refuse(faults);
-  return divided({ drawing, profileOf: wallProfile, head: 0, name: 'vent' }, bed!, read!);
+  return inPieces({ drawing, profileOf: wallProfile, head: 0, name: 'vent' }, bed!, read!);
 }
 
 export interface TubeSegmentsInput {
@@ -100,10 +106,10 @@ export function tubeSegments({ vent, printer, ...own }: TubeSegmentsInput): Vent
   const read = readFieldsInto(faults, '', own, ownShape);
   refuse(faults);
   const { drawing } = vent.tube;
-  return divided({ drawing, profileOf: () => vent.profile, head: vent.end, name: 'tube' }, bed!, read!);
+  return inPieces({ drawing, profileOf: () => vent.profile, head: vent.end, name: 'tube' }, bed!, read!);
 }
 
-function divided(whole: Whole, bed: Bed, own: Fields<typeof ownShape>): VentSegments | Impossible {
+function inPieces(whole: Whole, bed: Bed, own: Fields<typeof ownShape>): VentSegments | Impossible {
   const { drawing, name: called } = whole;
   const { overlap = usualOverlap, clearance = usualClearance, firstWithin } = own;
   const joint: Joint = {
@@ -112,8 +118,9 @@ function divided(whole: Whole, bed: Bed, own: Fields<typeof ownShape>): VentSegm
     half: (drawing.wall - clearance) / 2,
     ...(firstWithin !== undefined && { firstWithin }),
   };
-  const cuts = balanced(whole, joint, bed);
-  if (!Array.isArray(cuts)) return cuts as Impossible;
+  const divided = balanced(whole, joint, bed);
+  if (!divided.ok) return divided;
+  const { cuts, stands } = divided;
   if (cuts.length > 0 && joint.half < LEAST_LINES * drawing.nozzle - NANOMETRE) {
     const least = 2 * LEAST_LINES * drawing.nozzle + clearance;
     const expected = `at least ${short(least)} m: two lines of the nozzle in each half of a joint, and the clearance`;
@@ -130,7 +137,7 @@ function divided(whole: Whole, bed: Bed, own: Fields<typeof ownShape>): VentSegm
   const ends = [0, ...cuts, drawing.length];
   const parts = ends.slice(1).map((end, i) => {
     const name = cuts.length === 0 ? called : `${called}, piece ${i + 1} of ${cuts.length + 1}`;
-    return { name, mesh: pieceOf(whole, joint, ends[i]!, end) };
+    return { name, mesh: pieceOf(whole, joint, ends[i]!, end, stands[i]!) };
   });
-  return { ok: true, parts, cuts, drawing };
+  return { ok: true, parts, cuts, lying: stands.map((stand) => stand === 'on its side'), drawing };
 }

@@ -92,7 +92,10 @@ function withFlange(outside: readonly PlanePoint[], { flange }: VentDrawing): Pl
   if (flange === undefined) return [...outside];
   const { reach, thickness } = flange;
   const behind = outside.filter(([along]) => along > thickness + NANOMETRE);
-  return [[0, reach], [thickness, reach], [thickness, heightAt(outside, thickness)], ...behind];
+  const foot = heightAt(outside, thickness);
+  // A flange as wide as the tube leaves no step.
+  const step: PlanePoint[] = reach - foot > NANOMETRE ? [[thickness, foot]] : [];
+  return [[0, reach], [thickness, reach], ...step, ...behind];
 }
 
 /** The offset of a line at a position along it. */
