@@ -236,6 +236,26 @@ describe('a tube that bends in a box whose places are known', () => {
     return [Math.round((Number(tx) - x!) / r!), Math.round((y! - Number(ty)) / r!)];
   };
 
+  test.each([
+    [60, 200],
+    [80, 200],
+    [110, 160],
+    [110, 110],
+    [200, 200],
+  ])('a printer of %s mm height and %s mm width: the tube is made as told, or bought', async (height, width) => {
+    const low = workedOut({ ...placed, printer: { height: `${height} mm`, width: `${width} mm` } });
+    const one = chosenOf(low, low.answer.rows.find((row) => row.ok && row.box.tubes.some(({ bend }) => bend))!.change);
+    if (!('what' in one)) throw new Error('there is no such change');
+    const { files, notes } = await filesToBuildFrom(changeWorkOf(one, low));
+    expect(notes).toEqual([]);
+    const page = String(files[0]!.contents).replace(/\u00a0/g, ' ');
+    const pieces = files.filter(({ path }) => path.endsWith('.stl'));
+    expect(pieces.length > 0).toBe(!page.includes('Buy a tube'));
+    // The tube is 75 mm wide, its elbow with spigot and socket 126 mm.
+    expect(pieces.length > 0).toBe(height >= 75 && width >= 126);
+    expect(page.includes('lies on its side')).toBe(pieces.length > 0 && height < 126);
+  });
+
   test('the arrow on the drawing of its panel points where the report turns it', async () => {
     const { from, towards } = tube.bend!;
     expect(from).toBe('front');

@@ -83,6 +83,21 @@ test('what a printer is too narrow for is bought, and no wider tube is proposed 
   for (const { outerDiameter } of narrow.tubeSets) expect(outerDiameter).toBeLessThanOrEqual(0.045);
 });
 
+test('an elbow for which a printer is too low is bought, and one that lies on its side is printed', () => {
+  const bent = (height: string, width = '200 mm') => {
+    const of = answered(placed({}, { workshop: { holeSaws: ['76 mm'] }, printer: { height, width } }));
+    return work(of, 'a wider vent in a hole cut with the saw, with one bend');
+  };
+  // The tube is 75 mm wide, and its elbow stands 126 mm high.
+  expect(bent('120 mm')).toMatch(/Print a tube of [^.]*69\.0 inner and 75\.0 outer/);
+  expect(bent('74 mm')).toContain(
+    'Your printer takes parts up to 200.0 wide and 74.0 high, with their joints. Buy a tube',
+  );
+  expect(bent('74 mm')).toContain('with an elbow.');
+  // Beside its bend an elbow has a spigot and a socket.
+  expect(bent('120 mm', '124 mm')).toContain('Buy a tube');
+});
+
 test('a vent as short as its panel is a hole, and a second one is a second hole', () => {
   const hole = answered(air({ vents: [{ diameter: '60 mm', length: '15 mm' }] }));
   const text = work(hole, 'a second vent beside the first');

@@ -12,6 +12,7 @@ import type { DriverChoice, Job, Written } from '../job/job.js';
 import type { BoxKind } from '../kind/box-kind.js';
 import { contentsOf, driverDepth } from '../kind/drivers.js';
 import { axisOf } from '../kind/face-axis.js';
+import { USUAL_NOZZLE } from '../kind/printed-tube.js';
 import type { roundVentFields } from '../kind/round-vent-fields.js';
 import { airSpeedOf } from '../kind/vented-fields.js';
 import { acrossStanding } from './across.js';
@@ -151,6 +152,7 @@ export function readStanding(
       holeSaws: [...(workshop?.holeSaws ?? [])].sort((a, b) => a - b),
       pipes: workshop?.pipes ?? [],
       printer: { height: printer?.height ?? Infinity, width: printer?.width ?? Infinity },
+      nozzle: workshop?.nozzle ?? USUAL_NOZZLE,
     },
     ways: new Map(),
     ...(job.amplifier.filter && { filter: job.amplifier.filter }),

@@ -84,6 +84,8 @@ export interface Standing {
     readonly pipes: readonly { readonly inner: number; readonly outer: number }[];
     /** Infinite where no printer is stated. */
     readonly printer: { readonly height: number; readonly width: number };
+    /** That of the printer, or the usual one. */
+    readonly nozzle: number;
   };
   /** Ways behind holes that were worked out already. */
   readonly ways: Map<string, Way>;

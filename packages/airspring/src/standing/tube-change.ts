@@ -1,6 +1,7 @@
 import { isInputError } from '@airspring/core/fault';
 import { bracketedRoot } from '@airspring/core/numeric';
 import { NANOMETRE } from '@airspring/core/quantity';
+import { elbowIn, type PrintedTube, widthOf } from '../kind/printed-tube.js';
 import type { RowDone, RowNot } from './row.js';
 import { type Legs, othersOf, type Standing, type StandingVent } from './standing.js';
 import { tunedBy, ventOf } from './state.js';
@@ -84,7 +85,8 @@ export function boresFor(standing: Standing, { hole }: StandingVent): Bore[] {
   const sawn = workshop.holeSaws
     .filter((saw) => saw > hole + NANOMETRE)
     .map((saw): Passage => ({ hole: saw, how: 'enlarged' }));
-  const printed = (bore: number) => Math.min(bore, Math.floor((workshop.printer.width - 2 * WALL) / MM + 1e-6) * MM);
+  const printed = (bore: number) =>
+    Math.min(bore, Math.floor((workshop.printer.width - 2 * (WALL + REACH)) / MM + 1e-6) * MM);
   const bore = printed(Math.floor(hole / MM + 1e-6) * MM);
   const inside: Bore = { bore, wall: WALL, passage: { hole, how: 'joined inside' } };
   return [
@@ -100,9 +102,39 @@ export function boresFor(standing: Standing, { hole }: StandingVent): Bore[] {
 /** The bore of a printed tube that passes a hole, down to whole millimetres. */
 const boreFor = (hole: number, wall = WALL): number => Math.floor((hole - 2 * wall - 2 * PLAY) / MM + 1e-6) * MM;
 
-/** Pieces that a printer makes of one length. */
-export const piecesOf = ({ workshop: { printer } }: Standing, length: number): number =>
-  Math.max(1, Math.ceil(length / printer.height - 1e-9));
+/** How far a flange reaches beyond its tube and beyond its hole, m (common practice). */
+const [REACH, COVER] = [1e-2, 5e-3];
+
+/** A tube with the flange by which it is glued to its panel, as a printer makes it. */
+function printedTube(
+  { workshop: { nozzle }, drivers: { driver } }: Standing,
+  { diameter, wall, rounding }: Pick<Tube, 'diameter' | 'wall' | 'rounding'>,
+  { hole, how }: Passage,
+): PrintedTube {
+  const outer = outerOf({ diameter, wall });
+  const inside = how === 'joined inside';
+  const flangeDiameter = inside
+    ? Math.max(outer, Math.min(outer + 2 * REACH, driver.cutoutDiameter ?? Infinity))
+    : Math.max(outer + 2 * (rounding + REACH), hole + 2 * COVER);
+  const widening = { inner: rounding, outer: inside ? 0 : rounding };
+  return { diameter, wall, nozzle, flangeDiameter, widening, depth: widening };
+}
+
+/** Whether the printer makes a tube, and its elbow. Where the way of the tube is not known, a joint finds room before the bend. */
+export function isPrinted(
+  standing: Standing,
+  tube: Pick<Tube, 'diameter' | 'wall' | 'rounding'>,
+  passage: Passage,
+  bend?: Legs | 'somewhere',
+): boolean {
+  const { printer } = standing.workshop;
+  const printed = printedTube(standing, tube, passage);
+  if (widthOf(printed) > printer.width + NANOMETRE) return false;
+  if (bend === undefined) return true;
+  const ahead = passage.how === 'joined inside' ? standing.panelThickness : 0;
+  const firstLeg = bend === 'somewhere' ? Infinity : bend.first - ahead;
+  return elbowIn(printed, { bendRadius: outerOf(tube), firstLeg }, printer) !== undefined;
+}
 
 /** A straight part behind an elbow that is shorter is left out, m. */
 export const LEAST_LEG = 1e-3;

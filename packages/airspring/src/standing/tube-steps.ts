@@ -1,8 +1,8 @@
-import { NANOMETRE } from '@airspring/core/quantity';
 import type { Phrase } from '../kind/phrase.js';
+import { cutInto } from '../kind/printed-tube.js';
 import type { Legs, Standing, StandingVent } from './standing.js';
 import { outerOf } from './tube.js';
-import { LEAST_LEG, type Passage, piecesOf, sawn } from './tube-change.js';
+import { isPrinted, LEAST_LEG, type Passage, sawn } from './tube-change.js';
 import type { Part, Step } from './work.js';
 
 /** A hole that is wider than its tube by more is no joint for glue alone, m (common practice). */
@@ -68,15 +68,11 @@ function piecesTold(
   hole: number,
   bend: Legs | 'somewhere' | undefined,
 ): Phrase {
-  const { height } = standing.workshop.printer;
-  if (!Number.isFinite(height)) return [];
-  const cut = (part: number) => {
-    const count = piecesOf(standing, part);
-    return Array.from({ length: count }, () => part / count);
-  };
+  const { printer } = standing.workshop;
+  if (!Number.isFinite(printer.height)) return [];
   if (bend === undefined) {
-    const [piece = printed, ...more] = cut(printed);
-    return more.length > 0 ? [`, in ${more.length + 1} pieces of `, [piece, 'length']] : [];
+    const pieces = cutInto(printed, printer);
+    return pieces.length > 1 ? inPieces(pieces) : [];
   }
   if (bend === 'somewhere') {
     // The radius of an elbow is the outer diameter.
@@ -87,16 +83,21 @@ function piecesTold(
       ' along its middle, and ',
       [printed - arc, 'length'],
       ' of straight parts, each at most ',
-      [height, 'length'],
+      [printer.height, 'length'],
       ' long',
     ];
   }
-  const lengths = [...cut(bend.first - hole), bend.arc, ...(bend.second > LEAST_LEG ? cut(bend.second) : [])];
-  return [
-    `, in ${lengths.length} pieces of `,
-    ...lengths.flatMap((one, i): Phrase => [i === 0 ? '' : i === lengths.length - 1 ? ' and ' : ', ', [one, 'length']]),
-  ];
+  return inPieces([
+    ...cutInto(bend.first - hole, printer),
+    bend.arc,
+    ...(bend.second > LEAST_LEG ? cutInto(bend.second, printer) : []),
+  ]);
 }
+
+const inPieces = (lengths: readonly number[]): Phrase => [
+  `, in ${lengths.length} pieces of `,
+  ...lengths.flatMap((one, i): Phrase => [i === 0 ? '' : i === lengths.length - 1 ? ' and ' : ', ', [one, 'length']]),
+];
 
 /** A tube cut from a pipe at hand; its elbow is a part of its own. */
 function ofPipe(
@@ -133,9 +134,11 @@ export function making(
   standing: Standing,
   { diameter, length, wall, rounding, index }: StandingVent,
   count: number,
-  { hole, how }: Passage,
+  passage: Passage,
   bend?: Legs | 'somewhere',
 ): Step {
+  const { hole, how } = passage;
+  const { printer } = standing.workshop;
   const outer = outerOf({ diameter, wall });
   const printed = length - (how === 'joined inside' ? standing.panelThickness : 0);
   const pieces = piecesTold(standing, printed, outer, length - printed, bend);
@@ -151,13 +154,15 @@ export function making(
     (one) => Math.abs(one.inner - diameter) < 1e-6 && Math.abs(one.outer - outer) < 1e-6,
   );
   if (pipe) return ofPipe(size, [diameter, outer, printed], count, length - printed, bend);
-  if (outer > standing.workshop.printer.width + NANOMETRE) {
+  if (!isPrinted(standing, { diameter, wall, rounding }, passage, bend)) {
     return {
       does: 'buy',
       says: [
         `Your printer takes parts up to `,
-        [standing.workshop.printer.width, 'length'],
-        ` wide. Buy ${count > 1 ? `${count} tubes` : 'a tube'} of `,
+        [printer.width, 'length'],
+        ' wide',
+        ...(bend === undefined ? [] : ([' and ', [printer.height, 'length'], ' high, with their joints'] as const)),
+        `. Buy ${count > 1 ? `${count} tubes` : 'a tube'} of `,
         ...size,
         bend === undefined ? '.' : ', with an elbow.',
       ],

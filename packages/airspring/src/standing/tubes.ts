@@ -55,7 +55,10 @@ export function tubeSets(standing: Standing): TubeSet[] {
       .map((bore, i) =>
         i === 0 && bore.bore < vent.diameter ? { ...bore, bore: vent.diameter, wall: vent.wall } : bore,
       )
-      .filter((bore) => bore.fixed || outerOf({ ...bore, diameter: bore.bore }) <= workshop.printer.width + NANOMETRE)
+      .filter(
+        (bore) =>
+          bore.fixed || outerOf({ ...bore, diameter: bore.bore }) + 2 * COLLAR <= workshop.printer.width + NANOMETRE,
+      )
       .map((bore) => setOf(standing, vent, bore));
   });
 }
