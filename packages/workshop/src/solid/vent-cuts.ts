@@ -16,7 +16,7 @@ export function balanced(whole: Whole, joint: Joint, bed: Bed): Division | Impos
   const onEnd: StandOf = (from, to, low) => standOf(whole, joint, [from, to], low);
   const onSide: StandOf = (from, to, low) => standOf(whole, joint, [from, to], low, places);
   const standing = evenly(whole, joint, bed, places, onEnd);
-  const cuts = Array.isArray(standing) ? standing : evenly(whole, joint, bed, places, onSide);
+  const cuts = Array.isArray(standing) ? standing : evenly(whole, joint, bed, places, onSide, true);
   if (!Array.isArray(cuts)) return standing as Impossible;
   const ends = [0, ...cuts, whole.drawing.length];
   const stands = ends.slice(1).map((to, i) => onSide(ends[i]!, to, bed) ?? 'on its end');
@@ -31,23 +31,29 @@ function evenly(
   bed: Bed,
   places: readonly number[],
   stand: StandOf,
+  mayLie = false,
 ): readonly number[] | Impossible {
   const fewest = cutsFor(whole, joint, bed, places, stand);
   if (!Array.isArray(fewest) || fewest.length === 0) return fewest;
-  let [low, high] = [bed.height / 2, bed.height];
-  let best = fewest;
-  for (let i = 0; i < EVENING; i++) {
-    const height = (low + high) / 2;
-    const found = cutsFor(whole, joint, { ...bed, height }, places, stand);
-    if (Array.isArray(found) && found.length === fewest.length) {
-      best = found;
-      high = height;
-    } else low = height;
-  }
-  return best;
+  /** The smallest bed on the way from half to the whole for which there are no more pieces, and its cuts. */
+  const smallest = (sized: (part: number) => Bed, atWhole: readonly number[]) => {
+    let [low, high, best] = [0.5, 1, atWhole];
+    for (let i = 0; i < EVENING; i++) {
+      const part = (low + high) / 2;
+      const found = cutsFor(whole, joint, sized(part), places, stand);
+      if (Array.isArray(found) && found.length === fewest.length) [high, best] = [part, found];
+      else low = part;
+    }
+    return { bed: sized(high), cuts: best };
+  };
+  // What lies is as short as may be, and what stands as even.
+  const narrow = mayLie
+    ? smallest((part) => ({ ...bed, width: part * bed.width, depth: part * bed.depth }), fewest)
+    : { bed, cuts: fewest };
+  return smallest((part) => ({ ...narrow.bed, height: part * bed.height }), narrow.cuts).cuts;
 }
 
-/** Halvings of the height for even pieces. */
+/** Halvings of a bed for even pieces. */
 const EVENING = 7;
 
 /** The longest pieces; where the last of a straight part is too short to be joined, or too long, the ones before are shortened. */
