@@ -179,6 +179,17 @@ test('a box with a line, which has no states, is not played, and says so', async
   );
 });
 
+test('a box with waves in its vents is not played, and says which field of the brief to leave out', async () => {
+  const bench = JSON.parse(readFileSync(join(briefs, 'whale-bench.json'), 'utf8'));
+  const vent = { ...bench.vent, smallest: '80 mm', largest: '90 mm', waves: true };
+  const path = write('waves.json', JSON.stringify({ ...bench, box: { kinds: ['vented'], tuning: '26 Hz' }, vent }));
+  const { status, lines } = await run(['play', path, recording]);
+  expect([status, lines.length]).toEqual([2, 1]);
+  expect(lines[0]).toMatch(
+    /^design A, a vented box, cannot be played .* Leave vent\.waves out of the brief to play it\.$/,
+  );
+});
+
 test('the command line is refused where it cannot be meant', async () => {
   for (const words of [
     ['play'],

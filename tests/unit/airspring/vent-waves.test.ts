@@ -105,3 +105,34 @@ test('the schema has it, and a box with a slot alone does not take it', () => {
     expect.objectContaining({ faults: [expect.objectContaining({ path: 'vent.waves' })] }),
   );
 });
+
+test('a default that is written out asks for nothing', () => {
+  expect(() => searchFor({ ...bench, box: { kinds: ['slot-vented'] }, vent: { waves: false } })).not.toThrow();
+});
+
+test('a kind with vents in which no waves are computed tells so', () => {
+  const narrow = { smallest: '40 mm', largest: '41 mm', airSpeed: '5 m/s' };
+  const neglected = (waves: boolean) => {
+    const [slot] = metByWeights(of({ ...narrow, waves }, { box: { kinds: ['vented', 'slot-vented'] } }), 1).designs;
+    expect(slot!.kind).toBe('slot-vented');
+    return slot!.warnings.flatMap((one) => ('text' in one ? [one.text] : [])).join();
+  };
+  expect(neglected(true)).toMatch(/vent\.waves.*not computed for a box with a slot vent.*one mass/);
+  expect(neglected(false)).toBe('');
+});
+
+test('a comparison with alignments says why there are none', () => {
+  const compared = metByWeights(of({ waves: true }, { alignment: 'compare' }), 1);
+  expect(compared.designs[0]!.alignments).toEqual([]);
+  const text = reportText(compared).replace(/\s+/g, ' ');
+  expect(text).toContain('The waves in a vent have poles without end, so that no such box has one.');
+  expect(JSON.stringify(answer.designs[0]!.told)).not.toContain('poles');
+});
+
+test('a tone in the band of the brief is not to be kept away from the box', () => {
+  const wanted = { ...bench.wanted, highest: '400 Hz' };
+  const wide = metByWeights({ ...bench, wanted, box: { kinds: ['vented'] }, vent: { ...bench.vent, waves: true } }, 1);
+  const text = reportText(wide).replace(/\s+/g, ' ');
+  expect(text).toContain('within the band of the brief, so the level has a peak and a dip near it');
+  expect(text).not.toContain('Keep tones near it away');
+});

@@ -9,7 +9,7 @@ export const isTried = ({ name, byName }: BriefPart, named: readonly (string | u
 
 const listed = (parts: readonly BriefPart[]): string => parts.map(({ name }) => `"${name}"`).join(' or ');
 
-/** Fields that ask for something of the box: where no kind that is tried has it, the wish would be ignored in silence. */
+/** Fields that ask for something of the box, unless they say no: where no kind that is tried has it, the wish would be ignored in silence. */
 const PINNED = ['box.tuning', 'vent.waves'];
 
 /** Faults of a brief with which no kind of box would be tried, or whose fields serve only kinds that must be named and are not. */
@@ -44,7 +44,8 @@ export function faultsOfKinds(
     if (typeof value !== 'object' || value === null) return [];
     return Object.entries(value).flatMap(([field, part]): Fault[] => {
       const users = owners.filter((owner) => Object.hasOwn(fieldsIn(owner, section), field));
-      const pinned = PINNED.includes(`${section}.${field}`) && users.every((user) => !isTried(user, named));
+      const asks = PINNED.includes(`${section}.${field}`) && part !== false;
+      const pinned = asks && users.every((user) => !isTried(user, named));
       return idle(users, named) || (pinned && users.length > 0) ? [unused(`${section}.${field}`, part, users)] : [];
     });
   });

@@ -178,8 +178,9 @@ const tooSlow = (got: number): Fault => ({
 });
 
 /** The network of a box, with lumped parts in place of a coil or a suspension over frequency; or why it has none. */
-function lumped({ system, called }: PlayedBox) {
+function lumped({ system, called, remedy }: PlayedBox) {
   const fit = lumpedFit(system.network, { from: 5, to: 5000 });
   if (fit.ok) return { network: fit.network, error: fit.greatestError };
-  return `${called}, cannot be played over time: ${fit.because.map(({ text }) => text).join('; ')}`;
+  const why = fit.because.map(({ text }) => text).join('; ');
+  return `${called}, cannot be played over time: ${why}${remedy ? `. ${remedy}` : ''}`;
 }

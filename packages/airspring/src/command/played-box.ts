@@ -6,6 +6,7 @@ import type { TimelineVent } from '@airspring/transient/timeline';
 import { answered } from '../design.js';
 import type { Job, LargeSignal } from '../job/job.js';
 import { type BriefOptions, completeOptions } from '../kind/brief-options.js';
+import { hasWaves } from '../kind/vent-waves.js';
 import { listOf } from '../kind/wording.js';
 import { GIVES_OUT, limitsOf, PARTS_GIVE_OUT } from '../record/limits.js';
 import { probeOf } from '../record/vent-noise.js';
@@ -26,6 +27,8 @@ export interface PlayedBox {
   /** In words: 'design A, a vented box'. */
   readonly called: string;
   readonly system: System;
+  /** What to change in the brief where the system cannot be played over time, as a sentence. */
+  readonly remedy?: string;
   readonly limits: readonly Limit[];
   readonly vents: readonly TimelineVent[];
   /** The names of limits as nouns. */
@@ -98,6 +101,7 @@ export function asPlayed(
   const { driverIndex, drivers, largeSignal } = variant.choice;
   return {
     system: variant.system(point),
+    ...(hasWaves(job, variant.kind) && { remedy: 'Leave vent.waves out of the brief to play it.' }),
     limits: limitsOf(job, drivers, ownOf(variant.limits(point))),
     vents: (variant.openings?.(point) ?? []).map(({ section, length, ...one }) => ({
       vent: { ...section, ...(length !== undefined && { length }) },

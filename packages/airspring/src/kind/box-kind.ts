@@ -145,6 +145,8 @@ export interface KindRecord {
   readonly dip?: { readonly of: string; readonly at: readonly number[] };
   /** Numbers that belong to this kind, such as its resonance. */
   readonly numbers: readonly { readonly what: string; readonly value: Phrase }[];
+  /** Why its response has no alignment, whatever the size of the box; told where the brief asks for a comparison. */
+  readonly noAlignment?: Phrase;
   readonly assumed: readonly Phrase[];
   readonly margins: readonly RawMargin[];
   readonly warnings: readonly Warning[];

@@ -86,6 +86,7 @@ export function tunedByVents(job: Job, choice: DriverChoice, vents: Vents): Vari
       dip: { of: 'the tuning', at: [fb] },
       playing: [...told.playing, ...(piped?.playing ?? [])],
       numbers: [{ what: 'tuning (fb)', value: [[fb, 'frequency']] }, ...(piped?.numbers ?? [])],
+      ...(piped?.noAlignment && { noAlignment: piped.noAlignment }),
       assumed: [...contents.assumed, ...leaksAssumed(box.QL, QL), ...(piped?.assumed ?? [])],
       warnings: piped ? [] : lumped.warnings,
       givesOut: { vent: 'the air speed in the vent', 'quiet vent': 'an onset of noise in the vent' },

@@ -6,8 +6,9 @@ import { respond } from '@airspring/core/response';
 import { solidAngles } from '@airspring/core/room';
 import { compileVentWithWaves, type VentSection, type VentWithWaves } from '@airspring/core/vent';
 import * as v from 'valibot';
+import { fieldsIn } from '../brief/kind-sections.js';
 import type { DriverChoice, Job, Written } from '../job/job.js';
-import { acousticsOf, type KindRecord, type Point, type Variant } from './box-kind.js';
+import { acousticsOf, type BoxKind, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { type LengthFor, tuningBy } from './vent-length.js';
 import type { Vents } from './vents.js';
 
@@ -19,7 +20,7 @@ export const waves = v.exactOptional(
   v.pipe(
     v.boolean(),
     v.description(
-      'true: the air in round vents that tune a box alone is computed as that of a pipe: waves travel along it, friction at its walls takes energy, and it resonates where half a wave fits; the search takes about three times as long; default false: it moves as one mass',
+      'true: the air in round vents that tune a box alone is computed as that of a pipe: waves travel along it, friction at its walls takes energy, and it resonates where half a wave fits. The search takes longer, no alignment suits such a box, and no recording can be played through it. Default false: the air moves as one mass',
     ),
   ),
 );
@@ -33,13 +34,35 @@ export function acrossWaves(written: Written, read: Partial<Job['sections']>): F
   return [{ code: 'conflict', path: 'box.QP', got, expected, remedy: 'Leave one of the two out.' }];
 }
 
+/** Whether a brief asks for waves in vents. */
+const asked = ({ sections }: Pick<Job, 'sections'>): boolean =>
+  (sections as { readonly vent?: { readonly waves?: boolean } }).vent?.waves === true;
+
+/** Whether waves travel in the vents of a kind of box, as the brief asks. */
+export const hasWaves = (job: Pick<Job, 'sections'>, kind: BoxKind): boolean =>
+  asked(job) && Object.hasOwn(fieldsIn(kind, 'vent'), 'waves');
+
+/** Told of a box with vents of another kind, in which no waves are computed although the brief asks for them. */
+export const wavesLeftOut = (job: Job, { kind, openings }: Variant, point: Point) =>
+  asked(job) && !hasWaves(job, kind) && (openings?.(point) ?? []).some(({ length }) => length !== undefined)
+    ? [
+        {
+          code: 'neglected' as const,
+          text: `The brief asks for waves in vents (vent.waves). They are not computed for ${kind.called}: the air in each of its vents moves as one mass.`,
+        },
+      ]
+    : [];
+
 /** What a box is told of when waves travel in its vents. */
 interface Waves {
   /** The length for a point: that of a pipe. */
   readonly lengthOf: (point: Point) => LengthFor;
   /** Its sound depends on the size of its vents as well. */
   readonly sound: Pick<Variant, 'system' | 'values' | 'align' | 'roomByPoint'>;
-  readonly told: (point: Point, length: number) => Pick<KindRecord, 'numbers' | 'assumed' | 'playing'> & { fb: number };
+  readonly told: (
+    point: Point,
+    length: number,
+  ) => Pick<KindRecord, 'numbers' | 'noAlignment' | 'assumed' | 'playing'> & { fb: number };
 }
 
 /** A box whose vents are pipes: `ventLength` is the length that its vents have at a point. */
@@ -92,8 +115,16 @@ export function ventWaves(
         [
           'The vent has a tone of its own at ',
           [pipe, 'frequency'],
-          ', like a pipe. Keep tones near it away from the box with a low-pass filter.',
+          ', like a pipe. ',
+          ...(pipe > job.wanted.highest
+            ? ['Keep tones near it away from the box with a low-pass filter.']
+            : [
+                'That is within the band of the brief, so the level has a peak and a dip near it. If the dip is deeper than 3 dB, f3 is the frequency there.',
+              ]),
         ] as const,
+      ],
+      noAlignment: [
+        'An alignment is a shape of few poles. The waves in a vent have poles without end, so that no such box has one.',
       ],
       assumed: [
         [

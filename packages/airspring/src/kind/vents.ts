@@ -54,7 +54,7 @@ export interface VentNames {
 }
 
 /** What one form of vent tells about a design. The rest is the same for all forms. */
-export type VentTold = Omit<KindRecord, 'dip' | 'numbers' | 'assumed' | 'warnings' | 'givesOut'>;
+export type VentTold = Omit<KindRecord, 'dip' | 'numbers' | 'noAlignment' | 'assumed' | 'warnings' | 'givesOut'>;
 
 /**
  * Air that vents of a length take from a box whose panels are this thick, m³. Whether a slot is folded depends on the inner edges:

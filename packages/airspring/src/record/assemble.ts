@@ -5,6 +5,7 @@ import type { Job } from '../job/job.js';
 import type { Hole } from '../kind/build-record.js';
 import { forcesCancel } from '../kind/forces-cancel.js';
 import type { Phrase } from '../kind/phrase.js';
+import { wavesLeftOut } from '../kind/vent-waves.js';
 import type { Box } from '../search/box.js';
 import { pointsOf } from '../search/points.js';
 import type { Search } from '../search/search.js';
@@ -86,7 +87,14 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     words,
     kind: variant.kind.name,
     called: variant.kind.called,
-    told: { summary, brief, building, playing, ...(dip !== undefined && { dip }) },
+    told: {
+      summary,
+      brief,
+      building,
+      playing,
+      ...(dip !== undefined && { dip }),
+      ...(alignments?.length === 0 && own.noAlignment && { noAlignment: own.noAlignment }),
+    },
     drivers: {
       name: variant.choice.name,
       index: variant.choice.driverIndex,
@@ -143,7 +151,12 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
       ...wishMargins(search, box),
       ...partMargins(job, variant, sound.atWantedLevel, driverSlack(fit), own.margins),
     ],
-    warnings: [...job.air.warnings, ...own.warnings, ...(drivers.isobaric ? [CHAMBER] : [])],
+    warnings: [
+      ...job.air.warnings,
+      ...own.warnings,
+      ...wavesLeftOut(job, variant, point),
+      ...(drivers.isobaric ? [CHAMBER] : []),
+    ],
     cautions: cautionsOf(Math.max(wanted.level, sound.loudness.level, sound.heard?.oneMetre.level ?? 0), {
       there: job.heard?.wanted ?? false,
       printed: own.printed,

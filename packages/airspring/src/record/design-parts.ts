@@ -18,6 +18,8 @@ export interface Told {
   /** What to make and where it goes, one paragraph for each part. */
   readonly building: readonly Phrase[];
   readonly playing: readonly Phrase[];
+  /** Why its response has no alignment, where the brief asks for a comparison. */
+  readonly noAlignment?: Phrase;
   /** What the dips between the impedance peaks tell, where there are any: a noun and its frequencies, Hz. */
   readonly dip?: { readonly of: string; readonly at: readonly number[] };
 }

@@ -46,7 +46,10 @@ export function alignmentText(design: Design, say: Phrasing): string | undefined
   const { alignments } = design;
   if (alignments === undefined) return undefined;
   const [first] = alignments;
-  if (first === undefined) return 'None of the named alignments has the order of this response.';
+  if (first === undefined) {
+    const { noAlignment } = design.told;
+    return noAlignment ? say.phrase(noAlignment) : 'None of the named alignments has the order of this response.';
+  }
   const { deviation, name, parameters } = first;
   const near =
     alignments.length > 1
