@@ -3,7 +3,9 @@ import { design, rankedVents, reportText, retrofit, retrofitText } from 'airspri
 import { expect, test } from 'vitest';
 import whale from '../../../packages/airspring/briefs/whale-bench.json' with { type: 'json' };
 import { numbered } from '../../../packages/airspring/src/standing/row.js';
+import { phrasing } from '../../../packages/airspring/src/words/phrasing.js';
 import { listedVents } from '../../../packages/airspring/src/words/ranked-text.js';
+import { ventSentences } from '../../../packages/airspring/src/words/vent-text.js';
 import { fuzzRuns } from '../../arbitrary/fuzz-runs.js';
 import { test as property } from '../../arbitrary/property.js';
 import { demoStanding, retrofitted, standingBriefs } from '../../arbitrary/standing.js';
@@ -71,6 +73,21 @@ test('the report of a new box says what the loss does to the tuning at the wante
   expect(joined(reportText(told))).toContain(
     `has a quality factor of ${tuning!.large.Q!.toFixed(1)} instead of ${tuning!.small.Q!.toFixed(1)}`,
   );
+});
+
+test('what a loss does not move is not told as moved', () => {
+  const told = design(whale);
+  if (!told.ok) throw new Error('the whale bench can be built');
+  const { opening } = told.designs[0]!;
+  const { small, large, drive } = opening!.tuning!;
+  const say = phrasing({ length: 'mm', volume: 'L' });
+  const still = { ...large, fb: small.fb, leastImpedance: small.leastImpedance! };
+  const place = `${small.fb.toFixed(1)} Hz`;
+  expect(ventSentences({ ...opening!, tuning: { drive, small, large: still } }, false, say)).toMatch(
+    new RegExp(`and stays at ${place}\\. The second values .* The dip of the impedance stays at `),
+  );
+  const unmoved = ventSentences({ ...opening!, tuning: { drive, small, large: small } }, false, say);
+  expect(unmoved).not.toMatch(/instead of|second values/);
 });
 
 property.prop([standingBriefs], { numRuns: Math.min(30, Math.ceil(fuzzRuns / 20)) })(

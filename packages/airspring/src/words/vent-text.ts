@@ -28,14 +28,18 @@ const lossSentences = (
 
 /** What a loss does to the resonance, to its sharpness and to the dip by which it is measured. */
 function tuningSentence({ drive, small, large }: NonNullable<OpeningTold['tuning']>, say: Phrasing): string {
-  const duller =
-    large.Q === undefined
-      ? ''
-      : `has a quality factor of ${large.Q.toFixed(1)}${small.Q === undefined ? '' : ` instead of ${small.Q.toFixed(1)}`} and `;
-  const [before, after] = [small.leastImpedance, large.leastImpedance];
-  const dip =
-    before && after
-      ? ` The dip of the impedance moves from ${say.hertz(before.frequency)} to ${say.hertz(after.frequency)}.`
-      : '';
-  return `At ${say.volts(drive)} rms the resonance of box and vent ${duller}is at ${say.hertz(large.fb)} instead of ${say.hertz(small.fb)}. The second values hold for small signals.${dip}`;
+  const sharp = (Q: number | undefined) => Q?.toFixed(1);
+  const changed = (now: string, before: string | undefined) =>
+    before === undefined || before === now ? now : `${now} instead of ${before}`;
+  const Q = sharp(large.Q);
+  const duller = Q === undefined ? '' : `has a quality factor of ${changed(Q, sharp(small.Q))} and `;
+  const [fb, fbBefore] = [say.hertz(large.fb), say.hertz(small.fb)];
+  const place = `${fb === fbBefore ? 'stays' : 'is'} at ${changed(fb, fbBefore)}`;
+  const [before, after] = [small.leastImpedance, large.leastImpedance].map((dip) => dip && say.hertz(dip.frequency));
+  const moves = before === after ? `stays at ${after}` : `moves from ${before} to ${after}`;
+  return [
+    `At ${say.volts(drive)} rms the resonance of box and vent ${duller}${place}.`,
+    ...(`${duller}${place}`.includes('instead of') ? ['The second values hold for small signals.'] : []),
+    ...(before && after ? [`The dip of the impedance ${moves}.`] : []),
+  ].join(' ');
 }
