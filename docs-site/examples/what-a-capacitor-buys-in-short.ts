@@ -21,9 +21,9 @@ while (large / small > 1.0001) {
   else small = netVolume;
 }
 const hertz = (f: number) => format('frequency', si('frequency', f), 'Hz', 3);
-console.log('shut:', hertz(shut.frequency));
+console.log('closed box:', hertz(shut.frequency));
 console.log('behind the capacitor:', hertz(behind.frequency));
 console.log(
-  'as a shut box with',
+  'as a closed box with',
   format('volume', si('volume', large), 'L', 3),
 );
