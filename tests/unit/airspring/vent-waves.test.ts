@@ -136,3 +136,12 @@ test('a tone in the band of the brief is not to be kept away from the box', () =
   expect(text).toContain('within the band of the brief, so the level has a peak and a dip near it');
   expect(text).not.toContain('Keep tones near it away');
 });
+
+test('of several vents each has its tone', () => {
+  const two = metByWeights(of({ waves: true, counts: [2], smallest: '50 mm', largest: '60 mm' }), 1);
+  const text = reportText(two).replace(/\s+/g, ' ');
+  expect(text).toContain('Each vent has a tone of its own at ');
+  expect(text).toContain('tone of each vent as a pipe');
+  expect(text).toContain('what the walls of the vents take');
+  expect(text).not.toMatch(/tone of the vent|The vent has/);
+});

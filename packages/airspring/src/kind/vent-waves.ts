@@ -11,6 +11,7 @@ import type { DriverChoice, Job, Written } from '../job/job.js';
 import { acousticsOf, type BoxKind, type KindRecord, type Point, type Variant } from './box-kind.js';
 import { type LengthFor, tuningBy } from './vent-length.js';
 import type { Vents } from './vents.js';
+import { capital } from './wording.js';
 
 /** A tube that is hardly there, m. */
 const LEAST = 1e-3;
@@ -101,6 +102,7 @@ export function ventWaves(
     const fb = tuningBy(lengthOf(point), netVolume, length, asked) ?? asked;
     const box = spec(point, length);
     const { vent } = box;
+    const [one, all] = vent.count > 1 ? ['each vent', 'the vents'] : ['the vent', 'the vent'];
     const pipe = job.air.speedOfSound / (2 * (vent.length + vent.innerCorrection + vent.outerCorrection));
     const [lossy, lossless] = [box, { ...box, vent: { ...vent, wallLoss: 0 } }].map(
       (one) => respond(lineVentedBox(one, job.air), [fb]).levelHalfSpace[0]!,
@@ -108,12 +110,12 @@ export function ventWaves(
     return {
       fb,
       numbers: [
-        { what: 'tone of the vent as a pipe, where half a wave fits into it', value: [[pipe, 'frequency']] as const },
-        { what: 'what the walls of the vent take at the tuning', value: [[lossless - lossy, 'level']] as const },
+        { what: `tone of ${one} as a pipe, where half a wave fits into it`, value: [[pipe, 'frequency']] as const },
+        { what: `what the walls of ${all} take at the tuning`, value: [[lossless - lossy, 'level']] as const },
       ],
       playing: [
         [
-          'The vent has a tone of its own at ',
+          `${capital(one)} has a tone of its own at `,
           [pipe, 'frequency'],
           ', like a pipe. ',
           ...(pipe > job.wanted.highest
@@ -128,7 +130,7 @@ export function ventWaves(
       ],
       assumed: [
         [
-          'The air in the vent is computed as that of a straight pipe with smooth walls. Its bends, and waves in the box itself, are left out.',
+          `The air in ${one} is computed as that of a straight pipe with smooth walls. Its bends, and waves in the box itself, are left out.`,
         ] as const,
       ],
     };
