@@ -1,6 +1,6 @@
 /** What is no system is refused with words by whatever takes one. */
 import { quadraticLoss } from '@airspring/core/duct';
-import type { System } from '@airspring/core/enclosure';
+import { type System, ventedBox } from '@airspring/core/enclosure';
 import {
   amplifierHeat,
   gentlestHighPass,
@@ -33,7 +33,9 @@ import {
 } from '@airspring/core/response';
 import { compileBuilds } from '@airspring/core/tolerance';
 import { describe, expect, test } from 'vitest';
+import { vented } from '../laws/boxes.js';
 
+const box = ventedBox(vented);
 const band = { from: '20 Hz', to: '200 Hz' } as const;
 const driveVoltageRms = '2.83 V';
 const loss = quadraticLoss({ outward: 1.5 });
@@ -71,5 +73,9 @@ const takers: Readonly<Record<string, (system: System) => unknown>> = {
 describe.each(Object.entries(takers))('%s', (_, take) => {
   test.each([[undefined], [null], [{}]])('%o', (nothing) => {
     expect(() => take(nothing as never)).toThrow(/^system: got .*expected a system that/);
+  });
+  test('a copy through JSON', () => {
+    const copy = JSON.parse(JSON.stringify(box)) as never;
+    expect(() => take(copy)).toThrow(/^system: got "vented[^"]*"; expected a system that has its function `compile`/);
   });
 });
