@@ -6,7 +6,6 @@ import { branch, compile, type Element, losslessLine, type Probe } from '../netw
 import {
   count,
   given,
-  type Length,
   type LengthInput,
   notNegative,
   optional,
@@ -18,6 +17,7 @@ import {
   type Volume,
   type VolumeInput,
 } from '../quantity/index.js';
+import type { WaveTube } from '../vent/index.js';
 import { boxAir, boxCompliance, setBoxAir } from './box-air.js';
 import { type DrivenInput, type DrivenSpec, drivenShape } from './driven.js';
 import { asGroup, directRadiator, setDirectRadiator } from './driver-parts.js';
@@ -55,13 +55,7 @@ export interface LineVentedBoxInput extends DrivenInput {
 }
 
 /** A vent with waves in it after reading, in SI units. */
-export interface LineVentSpec {
-  readonly diameter: Length;
-  readonly length: Length;
-  readonly count: number;
-  readonly wallLoss: number;
-  readonly innerCorrection: Length;
-  readonly outerCorrection: Length;
+export interface LineVentSpec extends WaveTube {
   readonly solidAngle?: number;
 }
 
