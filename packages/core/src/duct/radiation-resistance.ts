@@ -12,9 +12,10 @@ import type { Law, Nodes } from '../network/index.js';
  * | $c$ | `speedOfSound` | m/s | speed of sound |
  * | $\Omega$ | `solidAngle` | sr | $2\pi$ beside a wide wall, $4\pi$ in free air |
  *
- * @validity $ka \le 0.3$ (within 1.5 %); openings much nearer to one another than a wavelength
+ * @validity $ka \le 0.3$, with the radius $a$ of the opening and $k = \omega/c$ (within 1.5 %); openings much nearer to one another than a
+ * wavelength
  * @neglects the terms of higher order in ka; the mass of the air, which is an element of its own
- * @returns the element
+ * @returns the element; it checks nothing
  * @source rayleigh1896 sec. 302
  * @example radiationResistance('radiation', ['mouth', 'ground']) // its values: [density, speedOfSound, solidAngle]
  */
