@@ -5,15 +5,10 @@ import { type ComplexColumn, complexColumn } from '../numeric/index.js';
 
 const topologyOf = (system: System): CompiledTopology =>
   kept(system, 'topology', () => {
-    const isCopied = system?.network !== undefined && typeof system.compile !== 'function';
-    const compiled = isCopied ? undefined : system?.network && system.compile(system.network.topology);
+    const compiled = system?.network && system.compile?.(system.network.topology);
     if (compiled) return compiled;
-    const expected = isCopied
-      ? 'a system that has its function `compile`, which a copy through JSON has lost'
-      : 'a system that its own compile accepts';
-    const remedy = isCopied
-      ? 'Make the box again from its spec, as by ventedBox(spec).'
-      : "Make it by a family, with `compile` of '@airspring/core/network'.";
+    const expected = 'a system that its own compile accepts';
+    const remedy = "Make it by a family, with `compile` of '@airspring/core/network'; a copy through JSON has none.";
     throw new InputError([{ code: 'inconsistent', path: 'system', got: system?.family, expected, remedy }]);
   });
 
@@ -35,7 +30,7 @@ export const compiledSystem = (system: System): CompiledNetwork =>
 
 /** The same system, or a refusal of what is none: for functions that read its parts before they compile it. */
 export function givenSystem(system: System): System {
-  if (!system?.network || typeof system.compile !== 'function') compiledSystem(system);
+  if (!system?.network || !system.compile) compiledSystem(system);
   return system;
 }
 
