@@ -52,6 +52,12 @@ export {
   type VentedImpedanceQualityInput,
   ventedImpedanceQuality,
 } from './vented-impedance-quality.js';
+/** What does it tell where the box loses? */
+export {
+  type LossyVentedImpedance,
+  type LossyVentedImpedanceInput,
+  lossyVentedImpedance,
+} from './lossy-vented-impedance.js';
 /** By which ratios is a vented box compared with an alignment? */
 export { type VentedRatios, ventedRatios } from './vented-ratios.js';
 /** What does a driver do in a box with passive radiators? */
