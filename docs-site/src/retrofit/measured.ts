@@ -14,8 +14,7 @@ export function measuredHead({ answer: { measuredDrivers: found } }: Facts): Mar
   const ranges = measuredRanges(found);
   const last = ranges.length - 1;
   const numbers = ranges.map((range, i) => {
-    const proof = `proof-ventedImpedance${range.startsWith('Q') ? 'Quality' : ''}`;
-    return html`${i > 0 && (i === last ? ' and ' : ', ')}<button type="button" class="proof" popovertarget="${proof}" aria-describedby="${proof}">${tied(range)}</button>`;
+    return html`${i > 0 && (i === last ? ' and ' : ', ')}<button type="button" class="proof" popovertarget="proof-lossyVentedImpedance" aria-describedby="proof-lossyVentedImpedance">${tied(range)}</button>`;
   });
   return html`<p class="answer">Each driver has ${numbers}, as far as the impedance of the box tells.</p>`;
 }
@@ -27,7 +26,7 @@ export function measuredDrivers({ answer: { measuredDrivers: found }, say }: Fac
   const [first = '', ...others] = measuredSentences(found, say).map(tied);
   return html`
 <section aria-labelledby="drivers"><h2 id="drivers">What the impedance tells of the drivers</h2>
-<p>${first} The method: ${cite('small1973vented4')}.</p>
+<p>${first} The method: ${cite('small1973vented4')}, with the losses of ${cite('small1973vented1')}.</p>
 ${table('Each driver as the impedance tells it', heads, rows, 'measured')}
 ${others.map((text) => html`<p>${text}</p>`)}
 </section>`;

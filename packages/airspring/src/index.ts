@@ -96,6 +96,8 @@ export type { ChangedBox, Row, RowDone, RowNot } from './standing/row.js';
 export type { Readings } from './standing/measured-readings.js';
 export type { Purpose, TubeOption, TubeSet } from './standing/tubes.js';
 export type { MeasuredDriver } from './standing/measured-driver.js';
+/** How much do boxes leak whose drivers are known from their impedance? */
+export type { Leaks } from './standing/measured-leaks.js';
 export type { ChangedDesign } from './standing/whole.js';
 export type { NewHole, Part, Step } from './standing/work.js';
 export { changedDesignText } from './words/changed-design-text.js';

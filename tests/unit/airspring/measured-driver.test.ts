@@ -15,22 +15,28 @@ const whole = completeDriver(sheet as never);
 if (!whole.ok) throw new Error('the sheet is whole');
 const { driver, parameters } = whole;
 
-/** A brief whose drivers are told by the impedance that they have in a box of 22 L, its dip at 34 Hz. */
-function measuredIn(wiring: { series?: number; parallel?: number; isobaric?: boolean }, change: object = {}, QL = 1e5) {
+/** A brief whose drivers are told by the impedance that they have in a box of 22 L, tuned to 34 Hz; it says how much its box leaks. */
+function measuredIn(
+  wiring: { series?: number; parallel?: number; isobaric?: boolean },
+  change: object = {},
+  QL = 1e4,
+  box: object = { QL },
+) {
   const drivers = group(driver, wiring);
   const system = ventedBox({ drivers, netVolume: '22 L', fb: '34 Hz', QL });
-  const { impedanceMaxima } = features(system, { from: '5 Hz', to: '300 Hz' });
+  const { impedanceMaxima, impedanceMinima } = features(system, { from: '5 Hz', to: '300 Hz' });
   const [lower, upper] = impedanceMaxima as [(typeof impedanceMaxima)[0], (typeof impedanceMaxima)[0]];
   const at = 1.15 * upper.frequency;
   const flank = respond(system, logarithmicGrid(at, at + 1, 2)).impedance[0]!;
   return {
     ...others,
+    box,
     drivers: [{ name: 'unknown', coneDiameter: `${2e3 * Math.sqrt(driver.Sd / Math.PI)} mm`, wirings: [wiring] }],
     standing: {
       ...standing,
       measured: {
         peaks: [`${lower.frequency} Hz`, `${upper.frequency} Hz`],
-        tuning: '34 Hz',
+        tuning: `${impedanceMinima.find(({ frequency }) => frequency > lower.frequency)!.frequency} Hz`,
         peakImpedance: `${Math.max(lower.value, upper.value)} Ω`,
         flank: { frequency: `${at} Hz`, impedance: `${flank} Ω` },
         Re: `${drivers.equivalent.Re} Ω`,
@@ -55,14 +61,50 @@ describe('a driver without a sheet', () => {
     },
   );
 
-  test('leaks of the box leave the truth within its range, but for the loss of the suspension', () => {
-    const { measuredDrivers } = retrofitted(measuredIn({ parallel: 2 }, {}, 15));
-    for (const { field, from, to } of measuredDrivers!.values) {
-      if (field === 'Qms' || field === 'Rms' || field === 'Vas') continue;
+  const exact = { frequency: '0 Hz', length: '0 mm', impedance: 0, air: '0 L' };
+
+  test.each([1e4, 15, 7, 5])('a box with a QL of %d has the truth within the ranges, though none is stated', (QL) => {
+    const { measuredDrivers } = retrofitted(measuredIn({ parallel: 2 }, { within: exact }, QL, {}));
+    for (const { field, value, from, to } of measuredDrivers!.values) {
       const truth = field in parameters ? parameters[field as 'fs'] : (driver[field as 'Mms'] as number);
-      expect(from, field).toBeLessThanOrEqual(truth);
-      expect(to, field).toBeGreaterThanOrEqual(truth);
+      expect(from, field).toBeLessThanOrEqual(truth * (1 + 1e-5));
+      expect(to, field).toBeGreaterThanOrEqual(truth * (1 - 1e-5));
+      if (QL === 7) expect(value / truth, field).toBeCloseTo(1, 4);
     }
+    expect(measuredDrivers!.leaks).toEqual({ QL: 7, least: expect.closeTo(5, 10), assumed: true });
+  });
+
+  test('the report computes a box with the peaks and the dip that were measured', () => {
+    const brief = measuredIn({ parallel: 2 }, {}, 12, {});
+    const { now, assumed } = retrofitted(brief);
+    const [lower, upper] = brief.standing.measured.peaks.map(Number.parseFloat);
+    expect(now.impedance.maxima.map(({ frequency }) => frequency)).toEqual([
+      expect.closeTo(lower!, 3),
+      expect.closeTo(upper!, 3),
+    ]);
+    expect(assumed.flat().join('')).toContain('a QL of 7');
+  });
+
+  test('a peak that is too high for the leaks that are usual has less of them assumed, and refuses those that are stated', () => {
+    const { peakImpedance } = measuredIn({ parallel: 2 }).standing.measured;
+    const high = { peakImpedance: `${3 * Number.parseFloat(peakImpedance)} Ω` };
+    const { measuredDrivers, assumed } = retrofitted(measuredIn({ parallel: 2 }, high, 1e4, {}));
+    const { QL, least, lessThanUsual } = measuredDrivers!.leaks;
+    expect(lessThanUsual).toBe(true);
+    expect(least).toBeGreaterThan(7);
+    expect(QL).toBeCloseTo(2 * least, 8);
+    expect(assumed.flat().join('')).toContain(`a QL of ${QL.toPrecision(3)}: its peak is too high for the 7`);
+    expect(() => retrofit(JSON.parse(JSON.stringify(measuredIn({ parallel: 2 }, high, 1e4, { QL: 7 }))))).toThrow(
+      /box\.QL.*at least/s,
+    );
+  });
+
+  test('the report says which leaks it counts', () => {
+    const text = (box: object) =>
+      retrofitText(retrofitted(measuredIn({ parallel: 2 }, {}, 1e4, box))).replace(/\s+/g, ' ');
+    expect(text({})).toContain('every box from one without leaks to one with a QL of 5');
+    expect(text({ QL: 12 })).toContain('every box from one without leaks to one with a QL of 12');
+    expect(text({ QL: 1e4 })).toContain('The brief says that the box does not leak');
   });
 
   test('ranges grow with what the readings may be off, and close where they are exact', () => {
@@ -70,8 +112,7 @@ describe('a driver without a sheet', () => {
       const { values } = retrofitted(measuredIn({ parallel: 2 }, { within })).measuredDrivers!;
       return values.map(({ from, to }) => to - from);
     };
-    const exact = width({ frequency: '0 Hz', length: '0 mm', impedance: 0, air: '0 L' });
-    for (const one of exact) expect(one).toBe(0);
+    for (const one of width(exact)) expect(one).toBe(0);
     const [fine, coarse] = [width({ frequency: '0.2 Hz' }), width({ frequency: '1 Hz' })];
     expect(coarse[0]! / fine[0]!).toBeCloseTo(5, 1);
     expect(width({ length: '6 mm' })[5]!).toBeGreaterThan(1.9 * width({ length: '3 mm' })[5]!);

@@ -271,9 +271,9 @@ describe('other boxes that stand', () => {
     const opened = [...document.querySelectorAll('.answer button.proof')].slice(0, 3);
     expect(opened.map(words).map((text) => text.split(' ')[0])).toEqual(['fs', 'Qts', 'Vas']);
     expect(opened.map((button) => button.getAttribute('popovertarget'))).toEqual([
-      'proof-ventedImpedance',
-      'proof-ventedImpedanceQuality',
-      'proof-ventedImpedance',
+      'proof-lossyVentedImpedance',
+      'proof-lossyVentedImpedance',
+      'proof-lossyVentedImpedance',
     ]);
     // So does each range of the box: how its ends were found, the readings at both, and the formula.
     const ranges = [...document.querySelectorAll('button.proof[popovertarget^="proof-now-"]')];

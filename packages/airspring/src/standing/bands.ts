@@ -20,7 +20,7 @@ export interface Band {
 
 /**
  * Where reach (Hz), greatest level (dB) and air speed at the wanted level (m/s) lie if every reading is off by at most what is
- * stated, all of them at once.
+ * stated, all of them at once, and the box leaks as little or as much as its ranges count.
  */
 export interface Bands {
   readonly reach: Band;
@@ -28,7 +28,7 @@ export interface Bands {
   readonly airSpeed?: Band;
 }
 
-/** For each reading, by how many of its offsets it is moved: −1 to 1. */
+/** For each reading, how far it is moved towards its low end, −1, or its high end, 1. */
 type Moves = Readonly<Record<keyof Readings, number>>;
 
 const names = [
@@ -41,21 +41,29 @@ const names = [
   'Re',
   'coneDiameter',
   'air',
+  'leak',
 ] as const satisfies readonly (keyof Readings)[];
+/** A number may be greatest at a leak between its ends. */
+const LEAKS = [-1, -0.6, -0.3, 0, 1];
 const still = Object.fromEntries(names.map((name) => [name, 0])) as Moves;
 
-/** The readings, each moved by a part of what it may be off. */
-const movedBy = ({ readings, offsets }: Measurement, moves: Moves): Readings =>
-  Object.fromEntries(names.map((name) => [name, readings[name] + moves[name] * offsets[name]])) as unknown as Readings;
+/** The readings, each moved a part of the way to one of its ends. */
+const movedBy = ({ readings, ends }: Measurement, moves: Moves): Readings =>
+  Object.fromEntries(
+    names.map((name) => {
+      const [read, end] = [readings[name], ends[name][moves[name] < 0 ? 0 : 1]];
+      return [name, read + Math.abs(moves[name]) * (end - read)];
+    }),
+  ) as unknown as Readings;
 
 /** What a state does if its readings are moved: drivers, air and the measured tuning follow. */
 function glanceMoved(standing: Standing, state: State, measurement: Measurement, moves: Moves): Glance | undefined {
   const { job, panelThickness, vents } = standing;
-  const { readings, shared } = measurement;
+  const { readings, shared, others } = measurement;
   const moved = movedBy(measurement, moves);
   const more = moved.air - readings.air;
   try {
-    const { Mms, Cms, Rms, Bl, Re, Sd } = valuesOf(moved, shared, job.air);
+    const { Mms, Cms, Rms, Bl, Re, Sd, fb, leak } = valuesOf(moved, shared, others, job.air);
     const own = {
       Mms: si('mass', Mms),
       Cms: si('compliance', Cms),
@@ -68,7 +76,7 @@ function glanceMoved(standing: Standing, state: State, measurement: Measurement,
     const drivers = group({ ...driver, ...own }, { series, parallel, isobaric });
     const tuned = tunedBy(vents.map(ventOf), standing.airBeforeVents + more, panelThickness, job.air);
     if (!tuned.ok) return undefined;
-    const corrected = { ...standing, tuningRatio: moved.dip / tuned.fb };
+    const corrected = { ...standing, tuningRatio: fb / tuned.fb, QL: 1 / leak };
     const after = { ...state, drivers, airBeforeVents: state.airBeforeVents + more };
     const sounding = soundingOf(corrected, after);
     return sounding.ok ? glanceOf(job, after, sounding) : undefined;
@@ -105,7 +113,10 @@ export function bandsOf(standing: Standing, state: State, measurement: Measureme
   for (const end of ends) {
     for (let from = farthest(end), before: typeof from | undefined; from !== before; from = farthest(end)) {
       before = from;
-      for (const name of names) at({ ...from.moves, [name]: from.moves[name] > 0 ? -1 : 1 });
+      for (const name of names) {
+        const moves = name === 'leak' ? LEAKS : [from.moves[name] > 0 ? -1 : 1];
+        for (const move of moves) at({ ...from.moves, [name]: move });
+      }
     }
   }
   if ([...tried.values()].some(({ glance }) => glance === undefined)) return undefined;
@@ -115,7 +126,12 @@ export function bandsOf(standing: Standing, state: State, measurement: Measureme
       ReturnType<typeof farthest>,
     ];
     const [from, to] = [low.glance![name], high.glance![name]];
-    const corners = { from: movedBy(measurement, low.moves), to: movedBy(measurement, high.moves) };
+    const corner = ({ moves }: typeof low): Readings => {
+      const moved = movedBy(measurement, moves);
+      // A high peak leaves less leak than was asked for.
+      return { ...moved, leak: valuesOf(moved, measurement.shared, measurement.others, standing.job.air).leak };
+    };
+    const corners = { from: corner(low), to: corner(high) };
     return { from, ...(Number.isFinite(to) && { to }), corners };
   };
   return { reach: band('reach'), level: band('level'), ...(state.vents.length > 0 && { airSpeed: band('airSpeed') }) };

@@ -2,17 +2,30 @@ import type { Air } from '@airspring/core/air';
 import { type Fault, isInputError } from '@airspring/core/fault';
 import { sheetOnly } from '../brief/driver-fields.js';
 import type { Faultless } from '../brief/faultless.js';
+import type { ReadFields } from '../brief/fields.js';
+import type { ventedFields } from '../kind/vented-fields.js';
 import { WITHIN } from './measured-fields.js';
+import { LEAST_QL, type Leaks, leaksOf } from './measured-leaks.js';
 import { type Read, type Readings, readingsOf, type Shared, type Sheet, sharedOf } from './measured-readings.js';
-import { type followed, offsetsOf, rangesOf, valuesOf } from './measured-values.js';
+import {
+  type Ends,
+  endsOf,
+  type followed,
+  type OtherLosses,
+  rangesOf,
+  valuesAlone,
+  valuesOf,
+} from './measured-values.js';
 
 /** Drivers known from the impedance of their box, not from a sheet, with what was read of it. */
 export interface Measurement {
   readonly told: MeasuredDriver;
   readonly readings: Readings;
-  /** How far each of them may be off. */
-  readonly offsets: Readings;
+  readonly ends: Ends;
   readonly shared: Shared;
+  readonly others: OtherLosses;
+  /** Of the box, Hz: the leak moves the dip away from it. */
+  readonly tuning: number;
 }
 
 /** Drivers known from the impedance of their box, not from a sheet. */
@@ -20,7 +33,7 @@ export interface MeasuredDriver {
   readonly values: readonly {
     readonly field: (typeof followed)[number];
     readonly value: number;
-    /** Where it lies if each reading is off by what is stated, independently of the others. */
+    /** Where it lies if each reading is off by what is stated, independently of the others, and the box leaks as `leaks` says. */
     readonly from: number;
     readonly to: number;
   }[];
@@ -30,6 +43,7 @@ export interface MeasuredDriver {
     readonly impedance: number;
     readonly air: number;
   };
+  readonly leaks: Leaks;
   /** Whether how well it was measured is assumed, in whole or in part. */
   readonly withinAssumed: boolean;
   /** What neither a sheet nor the measurement tells. */
@@ -80,20 +94,25 @@ export function measuredDriver(brief: unknown, air: Air, faults: Fault[]): Measu
     impedance: told.impedance ?? WITHIN.impedance,
     air: told.air ?? WITHIN.air * found.air,
   };
+  const { QL, QA, QP } = (read as ReadFields<Pick<typeof ventedFields, 'box'>>).box ?? {};
+  const others = { ...(QA !== undefined && { QA }), ...(QP !== undefined && { QP }) };
   try {
-    const values = rangesOf(found, { frequency: 0, length: 0, impedance: 0, air: 0 }, (one) =>
-      valuesOf(one, shared, air),
-    );
+    const of = (one: Readings) => valuesOf(one, shared, others, air);
+    const leaks = leaksOf(QL, (leak) => of({ ...found, leak }).leak, faults);
+    const readings = { ...found, leak: 1 / leaks.QL };
+    const ends = endsOf(readings, within, Math.max(readings.leak, 1 / (QL ?? LEAST_QL)));
     const open = sheetOnly.filter((name) => sheet[name] === undefined).map((name) => OPEN[name]);
     const withinAssumed = Object.keys(told).length < 4;
-    const measurement = (ranges: MeasuredDriver['values']): Measurement => ({
-      told: { values: ranges, within, withinAssumed, open },
-      readings: found,
-      offsets: offsetsOf(found, within),
+    const measurement = (values: MeasuredDriver['values']): Measurement => ({
+      told: { values, within, leaks, withinAssumed, open },
+      readings,
+      ends,
       shared,
+      others,
+      tuning: of(readings).fb,
     });
     try {
-      return measurement(rangesOf(found, within, (one) => valuesOf(one, shared, air)));
+      return measurement(rangesOf(readings, ends, of));
     } catch (error) {
       if (!isInputError(error)) throw error;
       const expected = 'readings that differ by more than what they may be off';
@@ -105,7 +124,7 @@ export function measuredDriver(brief: unknown, air: Air, faults: Fault[]): Measu
         expected,
         remedy,
       });
-      return measurement(values);
+      return measurement(valuesAlone(of(readings)));
     }
   } catch (error) {
     if (!isInputError(error)) throw error;

@@ -47,7 +47,7 @@ export const impedanceFields = {
           ),
         ),
       }),
-      'how well it was measured',
+      'how well it was measured. Ranges count the leaks of the box besides: from none to box.QL, or to a QL of 5 (common practice) where that is left out',
     ),
   ),
 };

@@ -22,6 +22,8 @@ export interface Readings {
   readonly Re: number;
   readonly coneDiameter: number;
   readonly air: number;
+  /** 1/QL of its leaks. It is not read, but assumed: a reading whose ends are no leak and the most. */
+  readonly leak: number;
 }
 
 /** How many drivers share the readings, and how. */
@@ -32,7 +34,7 @@ export interface Shared {
 }
 
 /** The readings of a brief, or the faults of what is missing. */
-export function readingsOf({ standing, drivers = [] }: Read, faults: Fault[]): Readings | undefined {
+export function readingsOf({ standing, drivers = [] }: Read, faults: Fault[]): Omit<Readings, 'leak'> | undefined {
   const { measured = {}, vents = [] } = standing ?? {};
   const [sheet] = drivers;
   const { peaks, tuning, peakImpedance, flank, Re } = measured;

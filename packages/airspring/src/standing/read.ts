@@ -146,7 +146,7 @@ export function readStanding(
     ventsNow,
     ...(standing.drivers && sizes.inner && { driverPlaces: standing.drivers.map((one) => placeOf(one, sizes.outer)) }),
     ...(tuning && { tuning }),
-    tuningRatio: tuning ? tuning.measured / tuning.computed : 1,
+    tuningRatio: tuning ? (measurement?.tuning ?? tuning.measured) / tuning.computed : 1,
     keep: new Set(standing.keep ?? ['box']),
     workshop: {
       holeSaws: [...(workshop?.holeSaws ?? [])].sort((a, b) => a - b),
@@ -158,7 +158,7 @@ export function readStanding(
     ...(job.amplifier.filter && { filter: job.amplifier.filter }),
     airSpeedPeak: airSpeedOf(vent),
     quiet: vent.quiet ?? false,
-    ...(measurement && { measurement }),
+    ...(measurement && { measurement, QL: measurement.told.leaks.QL }),
   };
 }
 

@@ -146,12 +146,20 @@ function heardNow(job: Job, { system, limits }: Sounding): { readonly heard?: He
   return { heard: heardTold(job, job.heard, system, limits, about) };
 }
 
-function assumedOf({ contentsAssumed, vents, job }: Standing): Phrase[] {
+function assumedOf({ contentsAssumed, vents, job, measurement }: Standing): Phrase[] {
   const { box } = job.sections as { box?: { QL?: number } };
+  const { QL, lessThanUsual } = measurement?.told.leaks ?? {};
+  const leaks: Phrase[] = lessThanUsual
+    ? [
+        [
+          `The leaks of the box are assumed to have a QL of ${QL?.toPrecision(3)}: its peak is too high for the ${USUAL_QL} of common practice.`,
+        ],
+      ]
+    : leaksAssumed(box?.QL, USUAL_QL);
   return [
     ...job.choices.flatMap(assumedOfDriver),
     ...contentsAssumed,
-    ...(vents.length > 0 ? leaksAssumed(box?.QL, USUAL_QL) : []),
+    ...(vents.length > 0 ? leaks : []),
     ...(vents.some(({ holeAssumed }) => holeAssumed)
       ? [['The hole of the vent is assumed to be as wide as its tube. Measure it.'] as const]
       : []),

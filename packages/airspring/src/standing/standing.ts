@@ -91,6 +91,8 @@ export interface Standing {
   readonly ways: Map<string, Way>;
   /** In front of the amplifier. */
   readonly filter?: Filter;
+  /** Of its leaks, where that does not follow from the brief alone. */
+  readonly QL?: number;
   /** Set where the drivers are known from the impedance of the box, not from a sheet. */
   readonly measurement?: Measurement;
   /** Greatest mean air speed in a vent, peak, m/s. */

@@ -16,7 +16,7 @@ import { airSpeedLimit, type Limit, radiatorTravelLimit } from '@airspring/core/
 import { si } from '@airspring/core/quantity';
 import { openingOf, type RoundVentInput, type SharedOpening, severalVents, type VentInput } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
-import { type Job, safeFromOf } from '../job/job.js';
+import { safeFromOf } from '../job/job.js';
 import { quietVents } from '../kind/quiet-vent.js';
 import { USUAL_QL, type ventedFields } from '../kind/vented-fields.js';
 import { limitsOf } from '../record/limits.js';
@@ -81,10 +81,11 @@ export const tunedBy = (vents: readonly VentInput[], airBeforeVents: number, pan
     air,
   );
 
-/** Losses as the brief states them. */
-const lossesOf = ({ sections }: Job, closed: boolean) => {
-  const { box = {} } = sections as ReadFields<Pick<typeof ventedFields, 'box'>>;
-  const { QL = closed ? undefined : USUAL_QL, QA, QP } = box;
+/** Losses as the brief states them, or as the impedance of the box leaves them. */
+const lossesOf = ({ job, QL: found }: Pick<Standing, 'job' | 'QL'>, closed: boolean) => {
+  const { box = {} } = job.sections as ReadFields<Pick<typeof ventedFields, 'box'>>;
+  const { QA, QP } = box;
+  const QL = closed ? box.QL : (found ?? box.QL ?? USUAL_QL);
   return {
     ...(QL !== undefined && { QL }),
     ...(QA !== undefined && { QA }),
@@ -114,7 +115,7 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
       radiator: radiators.radiator,
       count: radiators.count,
       addedMass: si('mass', radiators.addedMass),
-      ...lossesOf(job, false),
+      ...lossesOf(standing, false),
     };
     const { QP: _, ...radiatorSpec } = spec as typeof spec & { QP?: number };
     const own = radiatorTravelLimit(radiators.radiator);
@@ -129,7 +130,7 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
       warnings: [],
     };
   }
-  if (vents.length === 0) return { ok: true, ...closedState(job, air, state, sourceResistance) };
+  if (vents.length === 0) return { ok: true, ...closedState(standing, state, sourceResistance) };
 
   const tuned = tunedBy(vents, state.airBeforeVents, panelThickness, air);
   if (!tuned.ok) return tuned;
@@ -140,7 +141,7 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
     netVolume: tuned.netVolume,
     fb: si('frequency', fb),
     ventArea: si('area', ventArea),
-    ...lossesOf(job, false),
+    ...lossesOf(standing, false),
   };
   const speeds = tuned.shares.map(({ flow, area }) => (ventArea * flow) / area);
   const own = [
@@ -161,13 +162,14 @@ export function soundingOf(standing: Standing, state: State): ({ readonly ok: tr
 }
 
 function closedState(
-  job: Job,
-  air: Air,
+  standing: Standing,
   { drivers, airBeforeVents }: State,
   sourceResistance: ReturnType<typeof si<'resistance'>>,
 ): Sounding {
+  const { job } = standing;
+  const { air } = job;
   const netVolume = si('volume', airBeforeVents);
-  const spec = { drivers, netVolume, fillGain: 1, ...lossesOf(job, true), sourceResistance };
+  const spec = { drivers, netVolume, fillGain: 1, ...lossesOf(standing, true), sourceResistance };
   const { fc, Qtc } = closedResonance(spec, air);
   return {
     system: systemOf(closed, spec, air),

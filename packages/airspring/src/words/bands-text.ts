@@ -1,4 +1,5 @@
 import type { Band, Bands } from '../standing/bands.js';
+import { NO_LEAK } from '../standing/measured-values.js';
 import type { Retrofit } from '../standing/retrofit.js';
 import type { Phrasing } from './phrasing.js';
 
@@ -40,6 +41,10 @@ export const rangesText = (bands: Bands, say: Phrasing): string =>
     .map(({ before, range }) => before + range)
     .join('')}${afterRanges(bands)}`;
 
+/** A leak by its QL; of a QL that is the greatest that a brief takes, nothing can be told. */
+export const leakText = (QL: number): string =>
+  QL > 0.99 / NO_LEAK ? 'no leak' : `a QL of ${Number(QL.toPrecision(3))}`;
+
 /** The readings of a corner, as they are written in a brief. */
 const cornerText = (corner: Band['corners']['from'], say: Phrasing): string =>
   [
@@ -50,6 +55,7 @@ const cornerText = (corner: Band['corners']['from'], say: Phrasing): string =>
     `Re ${corner.Re.toFixed(3)} Ω`,
     `a cone of ${say.length(corner.coneDiameter)}`,
     `${say.volume(corner.air)} of air`,
+    leakText(1 / corner.leak),
   ].join(', ');
 
 const VERBS: Readonly<Record<keyof Bands, readonly [least: string, most: string]>> = {
@@ -74,5 +80,5 @@ export function bandsSentence({ measuredDrivers, now: { bands } }: Retrofit, say
   if (measuredDrivers === undefined) return undefined;
   return bands === undefined
     ? 'The drivers are known from the impedance of the box. If all readings are off by as much as they may be, they tell of no driver: no range of reach, level and air speed follows.'
-    : `The drivers are known from the impedance of the box, so these numbers have a range. If every reading is off by at most what is stated, even all at once, ${rangesText(bands, say)}.`;
+    : `The drivers are known from the impedance of the box, so these numbers have a range. If every reading is off by at most what is stated, even all at once, and the box leaks between nothing and ${leakText(measuredDrivers.leaks.least)}, ${rangesText(bands, say)}.`;
 }

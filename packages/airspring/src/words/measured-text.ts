@@ -1,7 +1,11 @@
 import { format } from '@airspring/core/quantity';
+import { USUAL_QL } from '../kind/vented-fields.js';
 import { cautions } from '../record/cautions.js';
 import type { MeasuredDriver } from '../standing/measured-driver.js';
+import { LEAST_QL } from '../standing/measured-leaks.js';
+import { GREATEST_QMS, NO_LEAK } from '../standing/measured-values.js';
 import type { Retrofit } from '../standing/retrofit.js';
+import { leakText } from './bands-text.js';
 import type { Phrasing } from './phrasing.js';
 
 type Field = MeasuredDriver['values'][number]['field'];
@@ -46,12 +50,31 @@ export const measuredRanges = ({ values }: MeasuredDriver): readonly string[] =>
   });
 
 /** What the ranges count, and what stays open; a paragraph each. */
-export function measuredSentences({ within, withinAssumed, open }: MeasuredDriver, say: Phrasing): string[] {
+export function measuredSentences({ within, withinAssumed, leaks, open }: MeasuredDriver, say: Phrasing): string[] {
   const { frequency, length, impedance, air } = within;
   return [
-    `The sheet of the drivers is not known. This follows from the impedance of the box. A value lies in its range if each frequency is right within ${say.edge(frequency)}, the diameter of the cone within ${say.length(length)}, each impedance within ${say.percent(impedance)} and the air within ${say.volume(air)}, each independently of the others${withinAssumed ? ' (what you do not state is assumed, common practice)' : ''}. Losses of the box are left out. They make Qms too small. In a box that is tuned below fs they also make fs too low and Vas too large, which no range here counts.`,
+    `The sheet of the drivers is not known. This follows from the impedance of the box. A value lies in its range if each frequency is right within ${say.edge(frequency)}, the diameter of the cone within ${say.length(length)}, each impedance within ${say.percent(impedance)} and the air within ${say.volume(air)}, each independently of the others${withinAssumed ? ' (what you do not state is assumed, common practice)' : ''}.`,
+    leaksSentence(leaks),
     ...(open.length > 0 ? [`This stays open: ${open.join('; ')}.`] : []),
   ];
+}
+
+/** Which leaks the values and their ranges count. */
+function leaksSentence({ QL, least, assumed, lessThanUsual }: MeasuredDriver['leaks']): string {
+  if (!assumed && QL > 0.99 / NO_LEAK)
+    return 'The brief says that the box does not leak: values and ranges count no leak.';
+  const why = lessThanUsual
+    ? `The QL of ${USUAL_QL} that is common practice leaves no peak so high; this is half the leak that alone would explain its height.`
+    : assumed
+      ? 'That QL is assumed, common practice.'
+      : 'That QL is what the brief states.';
+  const end =
+    least > 1.001 * LEAST_QL && assumed
+      ? `: with more leak no suspension, not even with a Qms of ${GREATEST_QMS}, would leave the peak as high as it is`
+      : assumed
+        ? ', also common practice'
+        : '';
+  return `What a leak loses looks like loss in the suspension, so the leak counts most in Qms. The values are those of drivers in a box with ${leakText(QL)}: it has the peaks and the dip that you measured. ${why} The ranges count, besides the readings, every box from one without leaks to one with ${leakText(least)}${end}. A QL that you know goes into box.QL.`;
 }
 
 /** How the tuning is found without an instrument, a step each; none where the box is closed. */
