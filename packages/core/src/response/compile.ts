@@ -8,7 +8,7 @@ const topologyOf = (system: System): CompiledTopology =>
     const compiled = system?.network && system.compile?.(system.network.topology);
     if (compiled) return compiled;
     const expected = 'a system that its own compile accepts';
-    const remedy = "Make it by a family, with `compile` of '@airspring/core/network'; a copy through JSON has none.";
+    const remedy = 'Make it by a family; a copy through JSON has no `compile`.';
     throw new InputError([{ code: 'inconsistent', path: 'system', got: system?.family, expected, remedy }]);
   });
 
