@@ -64,7 +64,7 @@ const netVolume = read('volume', '60 L');
 const fb = read('frequency', '35 Hz');
 /** The tones that are judged, and those of the figure. */
 const band = logarithmicGrid(35, 120, 25);
-export const grid = logarithmicGrid(20, 120, 46);
+export const grid = logarithmicGrid(20, 120, 34);
 
 // In a vent of one square metre the speed of the air is its flow. All vents
 // below tune the box alike, so the flow is the same in each of them.

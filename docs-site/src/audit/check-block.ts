@@ -9,8 +9,8 @@ import { capital, ended, flat } from './words.js';
 
 /** More elements than this stand behind a summary, the worst of them before it. */
 const SHOWN = 8;
-/** No more than these are listed; the ledger holds them all. */
-const LISTED = 60;
+/** No more numbers than these are listed; the ledger holds them all. */
+const LISTED = 240;
 
 /** The row as markup without blank lines, so that Markdown leaves it alone. Its id is its anchor. */
 export function checkBlock(row: LedgerRow): string {
@@ -59,10 +59,10 @@ const printedText = (text: string): string => (/e/i.test(text) ? numberText(Numb
 
 /** The other values, or where they are too many, the first, the last, and as many evenly between. */
 function more(id: string, heads: readonly string[], rows: readonly (readonly string[])[]): Markup {
-  const step = Math.max(1, (rows.length - 1) / (LISTED - 1));
-  const taken = Array.from({ length: Math.min(LISTED, rows.length) }, (_, i) => rows[Math.round(i * step)] ?? []);
-  const title =
-    rows.length <= LISTED ? `All ${rows.length} values` : `${LISTED} of ${rows.length} values, evenly taken`;
+  const most = Math.floor(LISTED / heads.length);
+  const step = Math.max(1, (rows.length - 1) / (most - 1));
+  const taken = Array.from({ length: Math.min(most, rows.length) }, (_, i) => rows[Math.round(i * step)] ?? []);
+  const title = rows.length <= most ? `All ${rows.length} values` : `${most} of ${rows.length} values, evenly taken`;
   return html`<details><summary>${title} of ${id}</summary>${table(`${id}: ${title.toLowerCase()}`, heads, taken)}</details>`;
 }
 
