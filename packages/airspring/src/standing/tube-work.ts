@@ -3,7 +3,8 @@ import type { Fitting } from './row.js';
 import type { Bend, Standing, StandingVent } from './standing.js';
 import { outerOf } from './tube.js';
 import { passageBetween, stanceOf, type TooLong } from './tube-change.js';
-import { drilling, elbow, enlarging, fitting, making, takingOut, which } from './tube-steps.js';
+import { making } from './tube-making.js';
+import { drilling, elbow, enlarging, fitting, takingOut, which } from './tube-steps.js';
 import type { Step } from './work.js';
 
 /** The work of a hole, of an elbow and of a plug, as metres of vent to print. */

@@ -3,7 +3,7 @@ import { newtonRoot } from '../numeric/index.js';
 import { type Frequency, optional, positive, type RatioInput, readFields, si } from '../quantity/index.js';
 import { ventedImpedance } from './vented-impedance.js';
 import { impedanceAt } from './vented-impedance-curve.js';
-import { type VentedImpedanceQualityInput, ventedImpedanceQuality } from './vented-impedance-quality.js';
+import { readingsShape, type VentedImpedanceQualityInput, ventedImpedanceQuality } from './vented-impedance-quality.js';
 
 /** Readings of the impedance of a vented box, and what is known of its losses. Leave out a loss that is not there. */
 export interface LossyVentedImpedanceInput extends VentedImpedanceQualityInput {
@@ -32,13 +32,7 @@ export interface LossyVentedImpedance {
 
 const ratio = optional(positive('ratio'));
 const shape = {
-  lowerPeak: positive('frequency'),
-  dip: positive('frequency'),
-  upperPeak: positive('frequency'),
-  peakImpedance: positive('resistance'),
-  flankFrequency: positive('frequency'),
-  flankImpedance: positive('resistance'),
-  Re: positive('resistance'),
+  ...readingsShape,
   QL: ratio,
   Qms: ratio,
   QA: ratio,

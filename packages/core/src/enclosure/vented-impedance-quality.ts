@@ -24,7 +24,8 @@ export interface VentedImpedanceQuality {
   readonly Qts: number;
 }
 
-const shape = {
+/** What is read of the curve. */
+export const readingsShape = {
   lowerPeak: positive('frequency'),
   dip: positive('frequency'),
   upperPeak: positive('frequency'),
@@ -57,7 +58,7 @@ const shape = {
  * @example ventedImpedanceQuality({ lowerPeak: '18 Hz', dip: '27 Hz', upperPeak: '45 Hz', peakImpedance: '60 Ω', flankFrequency: '52 Hz', flankImpedance: '25 Ω', Re: '6 Ω' }).Qes // 0.476
  */
 export function ventedImpedanceQuality(input: VentedImpedanceQualityInput): VentedImpedanceQuality {
-  const { peakImpedance, flankFrequency, flankImpedance, Re, ...near } = readFields('impedance', input, shape);
+  const { peakImpedance, flankFrequency, flankImpedance, Re, ...near } = readFields('impedance', input, readingsShape);
   const faults: Fault[] = [];
   const told = (path: string, got: number, expected: string) =>
     faults.push({ code: 'inconsistent', path: `impedance.${path}`, got, expected, remedy: 'Read it again.' });
