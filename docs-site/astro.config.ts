@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import starlight from '@astrojs/starlight';
@@ -19,7 +19,10 @@ import { unitTies } from './src/unit-ties.js';
 /** Packages are read as source: neither the pages nor their scripts wait for a build. */
 const conditions = ['@airspring/source', 'module'];
 const floors = ['../packages/core/src', '../packages/transient/src', '../packages/workshop/src'].flatMap((source) =>
-  readdirSync(new URL(source, import.meta.url)).map((floor) => `${source}/${floor}/index.ts`),
+  readdirSync(new URL(source, import.meta.url))
+    .map((floor) => `${source}/${floor}/index.ts`)
+    // A floor without a list of exports is internal.
+    .filter((index) => existsSync(new URL(index, import.meta.url))),
 );
 
 /** Starlight brings content, routes and checks; every piece of its look is replaced by one of ours. */

@@ -6,7 +6,7 @@ import { hasBrowser, site } from './browser.js';
 /** Milliseconds that a task may take at a quarter of the processor. */
 const LONGEST = 50;
 /** Moves to the right, and back to the left of the start. */
-const MOVES = 16;
+const MOVES = 12;
 
 /** Drags a number, which changes it, lets it rest, and takes its change back. */
 async function drag(page: Page, number: Locator): Promise<void> {

@@ -10,7 +10,9 @@ import { blanksBeforeCommas, leadNowhere } from './page-text.js';
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const every = await pages();
 /** Pages made by a generator are alike: one stands for all where a look costs a second. */
-const distinct = every.filter((path) => !path.startsWith('api/') || path === 'api/vent/' || path === 'api/overview/');
+const distinct = every.filter(
+  (path) => !path.startsWith('api/') || path === 'api/tolerance/' || path === 'api/overview/',
+);
 const isFormula = (path: string) => path.startsWith('formulas/');
 export const formulaPages: readonly string[] = distinct.filter(isFormula);
 export const otherPages: readonly string[] = distinct.filter((path) => !isFormula(path));
@@ -21,8 +23,8 @@ export const otherPages: readonly string[] = distinct.filter((path) => !isFormul
 export const standingFormulaPages: readonly string[] = process.env.MANY_CASES
   ? formulaPages
   : coveringEveryElement(formulaPages.map((path) => [path, textOf(path)]));
-/** The dearest rule looks at colours alone, and those follow from the kinds of elements. */
-const COLOURS = ['color-contrast'];
+/** The two dearest rules look at colours alone, and those follow from the kinds of elements. */
+const COLOURS = ['color-contrast', 'link-in-text-block'];
 const coloured = (paths: readonly string[]): ReadonlySet<string> =>
   new Set(process.env.MANY_CASES ? paths : coveringEveryElement(paths.map((path) => [path, textOf(path)])));
 /** What 1280 px are at 400 % zoom, a telephone, and a desk. */
