@@ -1,7 +1,7 @@
 /** Runs the demonstration brief, prints its report, and serves the site, built first where it is older than its sources. */
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type Brief, design } from 'airspring';
+import { type Brief, design, unitsOf } from 'airspring';
 import { reportText } from '../packages/airspring/src/words/report-text.js';
 import { builtSoon } from './src/build.js';
 import { serveNear } from './src/server.js';
@@ -18,7 +18,7 @@ if (!Number.isInteger(port) || port < 0 || port > 65535) {
 
 const text = readFileSync(new URL('../packages/airspring/briefs/whale-bench.json', import.meta.url), 'utf8');
 const brief = JSON.parse(text) as Brief;
-console.log(reportText(design(brief), brief.units));
+console.log(reportText(design(brief), unitsOf(brief)));
 
 const { folder, audited } = await builtSoon(top, console.log);
 const { address } = await serveNear(folder, port, console.log);

@@ -1,7 +1,7 @@
 import { type Air, air, customAir } from '@airspring/core/air';
 import { read, type UnitOf } from '@airspring/core/quantity';
 import { airSpeedCustoms } from '@airspring/core/vent';
-import type { Brief } from 'airspring';
+import { type Brief, unitsOf } from 'airspring';
 
 /** What the page says about a brief, in SI units. */
 export interface BriefFacts {
@@ -19,7 +19,8 @@ export interface BriefFacts {
 const HALF_POWER = 10 * Math.log10(2);
 
 /** Reads a brief that `design` has taken already: nothing is judged a second time. */
-export function briefFacts({ wanted, vent = {}, air: around = {}, units = {}, drivers }: Brief): BriefFacts {
+export function briefFacts(brief: Brief): BriefFacts {
+  const { wanted, vent = {}, air: around = {}, drivers } = brief;
   return {
     lowest: read('frequency', wanted.lowest),
     highest: read('frequency', wanted.highest),
@@ -31,8 +32,7 @@ export function briefFacts({ wanted, vent = {}, air: around = {}, units = {}, dr
       'density' in around
         ? customAir(around as Parameters<typeof customAir>[0])
         : air(around as Parameters<typeof air>[0]),
-    length: units.length ?? 'mm',
-    volume: units.volume ?? 'L',
+    ...unitsOf(brief),
     drivers: new Map(
       drivers.map(({ name, Xmax, depth }) => [
         name,

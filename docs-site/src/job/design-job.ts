@@ -1,4 +1,4 @@
-import { type Brief, design } from 'airspring';
+import { type Brief, design, unitsOf } from 'airspring';
 import { reportText } from '../../../packages/airspring/src/words/report-text.js';
 import { withValues } from '../brief-changes.js';
 import { briefText } from '../brief-text.js';
@@ -17,7 +17,7 @@ export function designJob(brief: Brief, text: string): Told {
     parts: { answer: top.markup, rest: rest.markup, sheets: sheets.markup },
     line: line.markup,
     files: {
-      report: { text: reportText(answer, brief.units), type: 'text/plain' },
+      report: { text: reportText(answer, unitsOf(brief)), type: 'text/plain' },
       ...(met && {
         curves: { text: curvesCsv(met), type: 'text/csv' },
         sheets: { text: sheetsPage(met, brief), type: 'text/html' },

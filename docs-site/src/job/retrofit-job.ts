@@ -1,4 +1,4 @@
-import { type Brief, retrofit, retrofitText } from 'airspring';
+import { type Brief, retrofit, retrofitText, unitsOf } from 'airspring';
 import { retrofitPage } from '../../../packages/airspring/src/page/retrofit-page.js';
 import { changesCsv, tubesCsv } from '../retrofit/csv.js';
 import { retrofitAnswer } from '../retrofit/page.js';
@@ -13,10 +13,10 @@ export function retrofitJob(brief: Brief): Told {
     line: line.markup,
     drawing: drawing.markup,
     files: {
-      report: { text: retrofitText(answer, brief.units), type: 'text/plain' },
+      report: { text: retrofitText(answer, unitsOf(brief)), type: 'text/plain' },
       changes: { text: changesCsv(answer), type: 'text/csv' },
       ...(answer.tubeSets.length > 0 && { tubes: { text: tubesCsv(answer), type: 'text/csv' } }),
-      page: { text: retrofitPage(answer, brief.units), type: 'text/html' },
+      page: { text: retrofitPage(answer, unitsOf(brief)), type: 'text/html' },
     },
   };
 }

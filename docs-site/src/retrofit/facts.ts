@@ -1,4 +1,4 @@
-import type { Brief, Retrofit, RowDone } from 'airspring';
+import { type Brief, type Retrofit, type RowDone, unitsOf } from 'airspring';
 import { type MarkedSet, markedSets } from '../../../packages/airspring/src/standing/marked-tubes.js';
 import { doneRows } from '../../../packages/airspring/src/words/changes-text.js';
 import { type Phrasing, phrasing } from '../../../packages/airspring/src/words/phrasing.js';
@@ -17,7 +17,7 @@ export function factsOf(brief: Brief, answer: Retrofit): Facts {
   return {
     answer,
     sets: markedSets(answer.tubeSets),
-    say: phrasing(brief.units ?? {}),
+    say: phrasing(unitsOf(brief)),
     ...(found && { first: { number: found[0], row: found[1] } }),
   };
 }

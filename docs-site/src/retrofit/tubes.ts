@@ -3,7 +3,7 @@ import { capital, inWords } from '../../../packages/airspring/src/kind/wording.j
 import type { MarkedSet } from '../../../packages/airspring/src/standing/marked-tubes.js';
 import { glanceNumbers } from '../../../packages/airspring/src/words/account-text.js';
 import { endOfSearchText } from '../../../packages/airspring/src/words/phrasing.js';
-import { flangeText, holeText, purposeText } from '../../../packages/airspring/src/words/tubes-text.js';
+import { flangeText, holeText, leftOutText, purposeText } from '../../../packages/airspring/src/words/tubes-text.js';
 import { html, type Markup, table } from '../html.js';
 import { tied } from '../say.js';
 import type { Facts } from './facts.js';
@@ -43,13 +43,15 @@ ${table(`Tubes of ${tied(say.length(tubes.diameter))} worth printing.${endOfSear
 
 /** Sets of tubes for one flange each, one for every hole, saw and pipe: the figure over their length, and the tubes worth printing. */
 export function tubesOfOneFlange(facts: Facts): Markup | false {
-  const { sets } = facts;
+  const { sets, answer, say } = facts;
+  const left = leftOutText(answer, say);
   return (
-    sets.length > 0 &&
+    (sets.length > 0 || left !== '') &&
     html`
 <section aria-labelledby="tubes"><h2 id="tubes">One flange, many tubes</h2>
 ${sets.length > 1 && html`<p>A hole can stay as it is, be made larger, or take a pipe that you have: for each there is a set of tubes below. Choose one set; a hole takes one flange.</p>`}
 ${sets.map((set) => oneSet(facts, set, sets.length === 1))}
+${left !== '' && html`<p>${tied(left)}</p>`}
 </section>`
   );
 }

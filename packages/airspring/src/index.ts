@@ -21,6 +21,8 @@ export { serve } from './workers/serve.js';
 export type { Thread, WorkerThread } from './workers/threads.js';
 export { type Watched, type Workers, type WorkersOptions, workers } from './workers/workers.js';
 export type { Chunk } from './workers/chunk.js';
+/** In which units is the report of a brief written? */
+export { unitsOf } from './brief/units.js';
 /** What does a brief ask for, in SI units? */
 export type { DriverChoice, Job } from './job/job.js';
 /** What is a kind of box, and how do you write one? */

@@ -1,4 +1,4 @@
-import { type Retrofit, retrofit } from 'airspring';
+import { type Retrofit, retrofit, retrofitText } from 'airspring';
 import { expect, test } from 'vitest';
 import unknownDrivers from '../../../packages/airspring/briefs/unknown-drivers.json' with { type: 'json' };
 import { demoStanding } from '../../arbitrary/standing.js';
@@ -180,7 +180,7 @@ test('several other wirings have names of their own', () => {
 });
 
 test('openings that would meet on their panel are refused with both numbers', () => {
-  const meets = placed({ vents: [{ ...vent, place: { ...vent.place, up: '200 mm' } }] });
+  const meets = placed({ vents: [{ ...vent, hole: '44 mm', place: { ...vent.place, up: '200 mm' } }] });
   const [fault] = faultsOf(() => answered(meets));
   expect(fault).toMatchObject({
     path: 'standing.vents[0].place',
@@ -261,4 +261,96 @@ test('published losses span what steady losses take, also where a greater loss l
     expect(low).toBeLessThanOrEqual(nominal);
     expect(nominal).toBeLessThanOrEqual(high);
   }
+});
+
+test('a vent whose hole was not measured needs the room of its tube beside a cutout, and the fault says what was assumed', () => {
+  // The cutout of 146 mm ends 73 mm from its centre; the vent is 44 mm inside and 50 mm outside.
+  const beside = (up: string, more: object = {}) =>
+    placed({ vents: [{ ...vent, place: { ...vent.place, up }, ...more }] });
+  const [fault, ...others] = faultsOf(() => answered(beside('113 mm')));
+  expect(others).toEqual([]);
+  expect(fault).toMatchObject({
+    path: 'standing.vents[0].place',
+    got: '97 mm from the centre of standing.drivers[1]',
+    expected:
+      'at least 98 mm, so that the hole of 50 mm (assumed: 44 mm inside, and a wall of 3 mm) and the cutout of 146 mm do not meet',
+  });
+  expect(fault?.remedy).toContain('standing.vents[].hole');
+  for (const fits of [beside('112 mm'), beside('113 mm', { wall: '2 mm' }), beside('113 mm', { hole: '48 mm' })])
+    expect(answered(fits).rows.length).toBeGreaterThan(0);
+  // A vent as short as its panel has no tube.
+  expect(answered(beside('115 mm', { length: '15 mm' })).rows.length).toBeGreaterThan(0);
+});
+
+const mm = (metres: number): number => Math.round(metres * 1e4) / 10;
+
+test('the flange of a set covers the edge of its hole, and is no wider than the printer', () => {
+  const sets = (standing: object, more: object = {}) => answered(air(standing, more));
+  const wide = { vents: [{ diameter: '44 mm', length: '150 mm', hole: '90 mm' }] };
+  const [, loose] = sets(wide, { workshop: { pipes: [{ inner: '40 mm', outer: '44 mm' }] } }).tubeSets;
+  expect(mm(loose!.flangeDiameter)).toBe(100);
+  const [rounded] = sets({ vents: [{ diameter: '44 mm', length: '150 mm', rounding: '12 mm' }] }).tubeSets;
+  expect(mm(rounded!.flangeDiameter)).toBe(51 + 2 * 12 + 20);
+  const workshop = { holeSaws: ['57 mm', '76 mm'], pipes: [{ inner: '68 mm', outer: '75 mm' }] };
+  const narrow = sets({}, { workshop, printer: { height: '180 mm', width: '96 mm' } });
+  expect(narrow.tubeSets.map(({ flangeDiameter }) => mm(flangeDiameter))).toEqual([70, 76, 95]);
+  expect(narrow.tubeSetsNot.map(said)).toEqual([
+    'Tubes of 68.0: their flange is 101.2 wide, and your printer takes parts up to 96.0 wide.',
+  ]);
+  expect(sets({}, { workshop, printer: { height: '180 mm', width: '102 mm' } }).tubeSetsNot).toEqual([]);
+});
+
+test('tubes of a set pass their hole', () => {
+  const { tubeSets } = answered(air({ vents: [{ diameter: '44 mm', length: '150 mm', hole: '44 mm' }] }));
+  for (const { outerDiameter, hole } of tubeSets) expect(outerDiameter).toBeLessThanOrEqual(hole.hole + 1e-9);
+});
+
+test('where there is no set of tubes, the answer says why', () => {
+  const told = (standing: object) => answered(air(standing)).tubeSetsNot.map(said).join(' ');
+  expect(told({})).toBe('');
+  expect(told({ keep: ['tuning'] })).toContain('you want to keep the tuning');
+  expect(told({ keep: ['holes'] })).toBe(
+    'Tubes for a hole of 57.0: you want to keep the holes. Tubes for a hole of 76.0: you want to keep the holes.',
+  );
+  expect(told({ vents: [{ diameter: '44 mm', length: '150 mm', count: 2 }] })).toContain('List them one by one');
+  expect(told({ vents: undefined })).toBe('');
+  const kept = retrofitText(answered(air({ keep: ['tuning'] })));
+  expect(kept.replace(/\s+/g, ' ')).toContain(
+    'Sets of tubes for one flange ---------------------------- There is none. Each tube',
+  );
+});
+
+test('a tube with rounded ends says so, and how its inner end gets behind the hole', () => {
+  const rounded = { diameter: '44 mm', length: '150 mm', rounding: '12 mm' };
+  const answer = answered(air({ vents: [rounded] }));
+  expect(work(answer, 'a longer vent')).toMatch(/long, its ends rounded with a radius of 12\.0/);
+  expect(work(answer, 'a longer vent')).toContain(
+    'The rounded inner end is wider than the hole: print it as a piece of its own, take a driver out, and glue it on from inside.',
+  );
+  expect(work(answer, 'a wider vent glued behind the hole, straight')).toContain('its inner end rounded');
+  // Tubes of a set slide in from outside.
+  expect(answer.tubeSets.map(({ diameter, hole }) => [mm(diameter), mm(hole.hole)])).toEqual([[45, 76]]);
+  expect(answer.tubeSetsNot.map(said).join(' ')).toMatch(/^Tubes for a hole of 50\.0: .* Tubes for a hole of 57\.0: /);
+  expect(work(answered(air()), 'a longer vent')).not.toContain('round');
+});
+
+test('a pipe is cut square, whatever the ends of the tube that it replaces', () => {
+  const workshop = { holeSaws: ['76 mm'], pipes: [{ inner: '68 mm', outer: '75 mm' }] };
+  const ofPipe = (more: object) => {
+    const answer = answered(
+      air({ vents: [{ diameter: '44 mm', length: '150 mm', hole: '50 mm', ...more }] }, { workshop }),
+    );
+    return answer.tubeSets.find(({ diameter }) => mm(diameter) === 68)!;
+  };
+  const [sharp, rounded] = [ofPipe({}), ofPipe({ rounding: '3 mm' })];
+  const tuned = (set: typeof sharp) => set.options.map(({ account }) => account.fb);
+  expect(tuned(rounded)).toEqual(tuned(sharp));
+});
+
+test('no tube passes a hole that is narrower, in designs of several changes too', () => {
+  const answer = answered(air({ vents: [{ diameter: '44 mm', length: '150 mm', rounding: '12 mm' }] }));
+  const tubes = answer.designs.flatMap(({ parts }) => parts.flatMap(({ tube }) => (tube ? [tube] : [])));
+  expect(tubes.length).toBeGreaterThan(0);
+  for (const tube of tubes)
+    if (tube.diameter + 2 * tube.wall > tube.hole + 1e-9) expect(tube.how).toBe('joined inside');
 });

@@ -8,6 +8,7 @@ import { amplifierOf } from './amplifier.js';
 import { roomHeard } from './room.js';
 import type { ReadBrief } from './schema.js';
 import { shapeOf } from './space-shape.js';
+import { unitsOf } from './units.js';
 
 const EDGES = ['width', 'height', 'depth'] as const;
 
@@ -21,7 +22,7 @@ export function jobOf(
   shapes: readonly ShapeChoice[] = [],
 ): Job {
   const alignment = alignmentAsked(read.alignment, alignments);
-  const { title, space, wanted, amplifier, room, box = {}, units = {}, weights = {} } = read;
+  const { title, space, wanted, amplifier, room, box = {}, weights = {} } = read;
   const shape = space.shape && shapeOf([], space as never, (written as unknown as ReadBrief).space.shape, shapes);
   const closed = shape ? EDGES.filter((edge) => edge !== shape.open) : [];
   return {
@@ -48,7 +49,7 @@ export function jobOf(
     shapes,
     ...(alignment !== undefined && { alignment }),
     sections: read as unknown as Job['sections'],
-    units: { length: units.length ?? 'mm', volume: units.volume ?? 'L' },
+    units: unitsOf(written),
     weights: {
       deep: weights.deep ?? 1,
       loud: weights.loud ?? 1,

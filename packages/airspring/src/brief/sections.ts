@@ -129,7 +129,12 @@ export const sectionsWith = (models: DriverModels, shapes: readonly ShapeChoice[
   units: opt(
     described(
       v.strictObject({
-        length: opt(described(v.picklist(['mm', 'cm', 'in']), 'unit of lengths in the report; default mm')),
+        length: opt(
+          described(
+            v.picklist(['mm', 'cm', 'in']),
+            'unit of lengths in the report; default in if every length but those of drivers and radiators is written in inches or feet, otherwise mm',
+          ),
+        ),
         volume: opt(described(v.picklist(['L', 'ft³', 'in³']), 'unit of volumes in the report; default L')),
       }),
       'how the report writes numbers',

@@ -142,7 +142,7 @@ function changedBox(brief: unknown, only: string): Playable {
     const parts = wholeOf(now, chain.chain, name, leaning).changes;
     return played(standing, state, sounding, `design ${name}, the box with ${listOf(parts)}`);
   }
-  const marked = markedSets(tubeSets(standing)).flatMap(({ tubes, proposed }) =>
+  const marked = markedSets(tubeSets(standing).sets).flatMap(({ tubes, proposed }) =>
     proposed.map((one) => ({ ...one, tubes })),
   );
   const tube = marked.find(({ mark }) => isNamed(mark, only));

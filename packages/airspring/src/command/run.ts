@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import { isInputError, visible } from '@airspring/core/fault';
+import { unitsOf } from '../brief/units.js';
 import { briefFields, briefJsonSchema, design } from '../design.js';
 import type { BriefOptions } from '../kind/brief-options.js';
 import type { Brief } from '../kind/standard.js';
@@ -87,7 +88,8 @@ function onlyOf(answer: Answer | Retrofit, only: string): Answer | Retrofit | st
 
 const listed = (names: readonly string[]): string => `${names.length === 1 ? 'is' : 'are'} ${names.join(', ')}`;
 
-function printed(answer: Answer | Retrofit, { units }: Brief, only: boolean): string {
+function printed(answer: Answer | Retrofit, brief: Brief, only: boolean): string {
+  const units = unitsOf(brief);
   if (!('ok' in answer)) {
     const [design] = answer.designs;
     return only && design ? changedDesignText(answer, design.name, units) : retrofitText(answer, units);
@@ -99,7 +101,8 @@ function printed(answer: Answer | Retrofit, { units }: Brief, only: boolean): st
 }
 
 /** The page to print; `undefined` where there is no box. */
-function pageFor(answer: Answer | Retrofit, { units }: Brief, only: boolean): string | undefined {
+function pageFor(answer: Answer | Retrofit, brief: Brief, only: boolean): string | undefined {
+  const units = unitsOf(brief);
   if (!('ok' in answer)) return only ? changedDesignPage(answer, units) : retrofitPage(answer, units);
   const designs = designsOf(answer);
   return designs.length > 0 ? printPage(answer.title, designs, units) : undefined;
@@ -112,7 +115,7 @@ type Named = Pick<BriefOptions, 'shapes' | 'flares'>;
 async function runTradeOffs(brief: unknown, json: boolean, progress: Progress, named: Named): Promise<Ended> {
   const front = await madeOf(() => tradeOffs(brief, { progress, ...named }));
   if (typeof front === 'string') return refused(front);
-  const out = json ? jsonText(front) : tradeOffsText(front, (brief as Brief).units);
+  const out = json ? jsonText(front) : tradeOffsText(front, unitsOf(brief as Brief));
   return { status: front.boxes.length > 0 ? MET : NOT_MET, out, error: '' };
 }
 

@@ -89,7 +89,6 @@ export function setTubes(
   answer: Retrofit,
   say: Phrasing,
 ) {
-  const vent = standing.vents.find(({ index }) => index === set.vent)!;
   const straight = all.filter(({ bent }) => !bent);
   const left = all.length - straight.length;
   const pipe = isPipe(standing, set.diameter, set.outerDiameter);
@@ -97,7 +96,7 @@ export function setTubes(
     set: {
       diameter: set.diameter,
       wall: (set.outerDiameter - set.diameter) / 2,
-      rounding: vent.rounding,
+      rounding: set.rounding,
       hole: set.hole.hole,
       flangeDiameter: set.flangeDiameter,
       pipe,

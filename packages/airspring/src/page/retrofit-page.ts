@@ -17,7 +17,7 @@ import { impedanceText } from '../words/impedance-text.js';
 import { byEyeCautions, byEyeSteps, measuredRows, measuredSentences } from '../words/measured-text.js';
 import { type Phrasing, phrasing, type Units } from '../words/phrasing.js';
 import { loudest } from '../words/play-text.js';
-import { holeText, tubeRows, tubeSentences } from '../words/tubes-text.js';
+import { holeText, leftOutText, tubeRows, tubeSentences } from '../words/tubes-text.js';
 import { drillingTemplate } from './drilling-template.js';
 import { escaped, pageOf, tableOf } from './markup.js';
 import { drawTubes } from './tube-drawing.js';
@@ -44,7 +44,8 @@ function steps(answer: Retrofit, say: Phrasing): string {
 
 function tubes(answer: Retrofit, say: Phrasing): string {
   const sets = markedSets(answer.tubeSets);
-  if (sets.length === 0) return '';
+  const left = leftOutText(answer, say);
+  if (sets.length === 0 && left === '') return '';
   const each = sets.map((set) => {
     const { tubes } = set;
     const [before, after] = tubeSentences(tubes, say);
@@ -55,7 +56,7 @@ function tubes(answer: Retrofit, say: Phrasing): string {
     const figure = `<figure>${drawn}<figcaption>${escaped(words)}</figcaption></figure>`;
     return `<h3>${escaped(title)}</h3>${paragraphs([before])}${numbersTable(tubeRows(set, answer, say))}${after === '' ? '' : paragraphs([after])}${figure}`;
   });
-  return section('Sets of tubes for one flange', each.join('\n'));
+  return section('Sets of tubes for one flange', `${each.join('\n')}${left === '' ? '' : paragraphs([left])}`);
 }
 
 /** Width of the drawing of tubes over their length, pixels. */

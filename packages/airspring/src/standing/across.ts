@@ -7,6 +7,7 @@ import type { Job, Written } from '../job/job.js';
 import { axesOf } from '../kind/build-record.js';
 import type { ReadStanding, WrittenStanding } from './fields.js';
 import { withoutSheet } from './measured-driver.js';
+import { faultsOfUnused } from './unused.js';
 
 type Read = Partial<Pick<ReadStanding, 'standing'>>;
 type Place = NonNullable<ReadStanding['standing']['drivers']>[number];
@@ -17,7 +18,7 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
   const { standing } = read as Read;
   const texts = written.standing as WrittenStanding['standing'] | undefined;
   if (standing === undefined || typeof texts !== 'object' || texts === null) return [];
-  const faults: Fault[] = [];
+  const faults = faultsOfUnused(written, read);
   const { at } = (written.wanted ?? {}) as { at?: unknown };
   if (written.room !== undefined && at === 'listener') {
     const remedy = 'Leave it out: the report tells what the room does beside that.';
@@ -73,7 +74,8 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
   for (const [i, place] of (standing.drivers ?? []).entries()) within(`drivers[${i}]`, place, texts.drivers?.[i]);
   const peaks = standing.measured?.peaks;
   if (peaks && peaks[0] >= peaks[1]) {
-    told('measured.peaks', texts.measured?.peaks?.join(', '), 'the lower peak first', 'Swap the two.');
+    const remedy = peaks[0] > peaks[1] ? 'Swap the two.' : 'Measure the two peaks again.';
+    told('measured.peaks', texts.measured?.peaks?.join(', '), 'the lower peak first', remedy);
   }
   const tuning = standing.measured?.tuning;
   if (peaks && tuning !== undefined && !(peaks[0] < tuning && tuning < peaks[1])) {
@@ -111,13 +113,12 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
       const expected = `a vent that fits in the box, whose inner edges together are ${(longest * 1e3).toFixed(0)} mm`;
       told(`${at}.length`, own?.length, expected, 'Correct the length, or the sizes of the box.');
     }
-    if (vent.hole !== undefined) {
-      const face = vent.place?.face ?? 'front';
-      const panel = Math.min(...panelOf(face, inner));
-      if (vent.hole > panel) {
-        const expected = `less than the inside of the ${face} panel, ${(panel * 1e3).toFixed(0)} mm`;
-        told(`${at}.hole`, own?.hole, expected, 'Correct the hole, or the sizes of the box.');
-      }
+    const face = vent.place?.face ?? 'front';
+    const panel = Math.min(...panelOf(face, inner));
+    const opening = vent.hole === undefined ? 'diameter' : 'hole';
+    if ((vent[opening] ?? 0) > panel) {
+      const expected = `less than the inside of the ${face} panel, ${(panel * 1e3).toFixed(0)} mm`;
+      told(`${at}.${opening}`, own?.[opening], expected, `Correct the ${opening}, or the sizes of the box.`);
     }
   }
   return faults;
@@ -125,7 +126,7 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
 
 type Sizes = { readonly width: number; readonly height: number; readonly depth: number };
 /** A panel, across and up. */
-const panelOf = (face: Face, { width, height, depth }: Sizes): readonly [across: number, up: number] => {
+export const panelOf = (face: Face, { width, height, depth }: Sizes): readonly [across: number, up: number] => {
   const [across, up] = axesOf(face).map((axis) => [width, height, depth][axis]!) as [number, number];
   return [across, up];
 };

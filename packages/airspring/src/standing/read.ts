@@ -18,7 +18,7 @@ import { airSpeedOf } from '../kind/vented-fields.js';
 import { acrossStanding } from './across.js';
 import { type ReadStanding, standingFields, type WrittenStanding } from './fields.js';
 import { dataOf, type Measurement, measuredDriver } from './measured-driver.js';
-import { faultsOfPlaces } from './places.js';
+import { faultsOfPlaces, holeOf } from './places.js';
 import { type Edges, longerBy, type Place, type Standing, type StandingVent } from './standing.js';
 import { tunedBy, ventOf } from './state.js';
 import { airTaken, WALL } from './tube.js';
@@ -110,7 +110,7 @@ export function readStanding(
   const fromSizes = sizes.inner && standing.air === undefined;
   const airBeforeVents = fromSizes ? product(sizes.inner) - contents.taken : (standing.air ?? 0) + taken;
   refuse([
-    ...faultsOfPlaces(standing, drivers.driver.cutoutDiameter ?? 0),
+    ...faultsOfPlaces(standing, drivers.driver.cutoutDiameter ?? 0, sizes.inner && { width, height, depth }),
     ...faultsOfRoom(brief as WrittenStandingBrief, {
       airBeforeVents,
       taken,
@@ -123,14 +123,17 @@ export function readStanding(
   const measured = measuredTuning(standing, choice.completed.parameters.fs);
   const computed = vents.length > 0 ? tunedBy(vents.map(ventOf), airBeforeVents, panelThickness, air) : undefined;
   const tuning = measured !== undefined && computed?.ok ? { measured, computed: computed.fb as number } : undefined;
+  const { peaks } = standing.measured ?? {};
+  const byPeaks = !measurement && peaks ? (peaks[0] * peaks[1]) / choice.completed.parameters.fs : undefined;
+  const airOfSizes =
+    sizes.inner && standing.air !== undefined ? product(sizes.inner) - contents.taken - taken : undefined;
 
   const ventsNow = vents.map((tube, i): StandingVent => {
     const { hole, place } = (standing.vents ?? [])[i] ?? {};
     return {
       ...tube,
       index: i,
-      // A vent as short as its panel is a hole: there is no tube in it.
-      hole: hole ?? tube.diameter + (tube.length > panelThickness ? 2 * tube.wall : 0),
+      hole: holeOf({ ...tube, hole }, panelThickness),
       holeAssumed: hole === undefined,
       ...(place && sizes.inner && { place: placeOf(place, sizes.outer) }),
     };
@@ -145,7 +148,8 @@ export function readStanding(
     vents: ventsNow,
     ventsNow,
     ...(standing.drivers && sizes.inner && { driverPlaces: standing.drivers.map((one) => placeOf(one, sizes.outer)) }),
-    ...(tuning && { tuning }),
+    ...(tuning && { tuning: { ...tuning, ...(byPeaks !== undefined && { byPeaks }) } }),
+    ...(airOfSizes !== undefined && { airOfSizes }),
     tuningRatio: tuning ? (measurement?.tuning ?? tuning.measured) / tuning.computed : 1,
     keep: new Set(standing.keep ?? ['box']),
     workshop: {
@@ -191,8 +195,8 @@ function faultsOfRoom(
   const where = standing.outer ? 'standing.outer' : standing.inner ? 'standing.inner' : 'standing.air';
   const remedy = 'Correct the sizes of the box, or of what is in it.';
   const faults: Fault[] = [];
-  const told = (path: string, got: unknown, expected: string) =>
-    faults.push({ code: 'inconsistent', path, got, expected, remedy });
+  const told = (path: string, got: unknown, expected: string, toDo = remedy) =>
+    faults.push({ code: 'inconsistent', path, got, expected, remedy: toDo });
   if (!(airBeforeVents > 0)) {
     told(where, litres(airBeforeVents + contents), `more air than drivers and bracing take up, ${litres(contents)}`);
   } else if (!(airBeforeVents > taken)) {
@@ -206,7 +210,8 @@ function faultsOfRoom(
   }
   const places = standing.drivers?.length;
   if (places !== undefined && places !== drivers.fronts) {
-    told('standing.drivers', `${places} places`, `one for each driver that shows on the outside, ${drivers.fronts}`);
+    const expected = `one for each driver that shows on the outside, ${drivers.fronts}`;
+    told('standing.drivers', `${places} places`, expected, 'List each place once, or leave the list out.');
   }
   return faults;
 }

@@ -21,7 +21,8 @@ import { type Quieter, quieterThan } from './quieter.js';
 import type { ChangedBox, Row } from './row.js';
 import type { Standing } from './standing.js';
 import type { Sounding, State } from './state.js';
-import { type TubeSet, tubeSets } from './tubes.js';
+import { airTaken } from './tube.js';
+import { type TubeSet, type TubeSets, tubeSets } from './tubes.js';
 import { type ChangedDesign, wholeOf } from './whole.js';
 
 /** The answer about an existing box: what it does now, and what each change would do. Plain records in SI units. */
@@ -58,6 +59,8 @@ export interface Retrofit {
   readonly quieter: readonly Quieter[];
   /** Tubes for one flange: for each hole as it is, and made larger by each saw. */
   readonly tubeSets: readonly TubeSet[];
+  /** Why there is no set where there might be one, a sentence each. */
+  readonly tubeSetsNot: TubeSets['leftOut'];
   /** What the impedance of the box tells of drivers without a sheet. */
   readonly measuredDrivers?: MeasuredDriver;
   readonly assumed: readonly Phrase[];
@@ -101,7 +104,7 @@ export function workedOut(brief: unknown, options: BriefOptions = {}): WorkedOut
   const ofFirst = at === undefined ? undefined : made[at];
   const impedanceAfter = ofFirst?.done && impedanceTold(ofFirst.done.sounding.system, job.wanted.highest);
   const designs = best.map(({ name, chain, leaning }) => wholeOf(now, chain, name, leaning));
-  const sets = tubeSets(standing);
+  const { sets, leftOut } = tubeSets(standing);
   const numbered = numberedChanges(made).map(({ number, made: one }) => [number, one] as const);
   const tuning = tuningAtWanted(job, state, sounding, account);
   const answer: Retrofit = {
@@ -132,6 +135,7 @@ export function workedOut(brief: unknown, options: BriefOptions = {}): WorkedOut
     ...helped,
     quieter: quieterThan(now, ofFirst, { numbered, designs, tubeSets: sets }),
     tubeSets: sets,
+    tubeSetsNot: leftOut,
     ...(measurement && { measuredDrivers: measurement.told }),
     assumed: assumedOf(standing),
     doubts: doubtsOf(standing),
@@ -168,8 +172,51 @@ function assumedOf({ contentsAssumed, vents, job, measurement }: Standing): Phra
 
 const FAR = 0.05;
 
+/** Where what a brief tells contradicts itself without being impossible. */
+const doubtsOf = (standing: Standing): Phrase[] => [
+  ...doubtedAir(standing),
+  ...doubtedTuning(standing),
+  ...doubtedPeaks(standing),
+];
+
+/** Air as it is told, and as the sizes of the box leave it. */
+function doubtedAir({ airBeforeVents, vents, panelThickness, airOfSizes }: Standing): Phrase[] {
+  if (airOfSizes === undefined) return [];
+  const air = airBeforeVents - vents.reduce((sum, tube) => sum + airTaken(tube, panelThickness), 0);
+  if (Math.abs(air / airOfSizes - 1) < FAR) return [];
+  const less: Phrase = [' Something solid of ', [airOfSizes - air, 'volume'], ' inside would explain it.'];
+  return [
+    [
+      'You say that the box holds ',
+      [air, 'volume'],
+      ' of air, but its sizes leave ',
+      [airOfSizes, 'volume'],
+      '.',
+      ...(air < airOfSizes ? less : []),
+      ' Check both. Until then the air that you stated is used.',
+    ],
+  ];
+}
+
+/** A sheet is seldom nearer to its driver. */
+const SHEETS_DIFFER = 0.15;
+
+/** The dip, and what the peaks on both sides of it say (small1973vented4, fB = fL fH/fsB). */
+function doubtedPeaks({ tuning }: Standing): Phrase[] {
+  if (tuning?.byPeaks === undefined || Math.abs(tuning.byPeaks / tuning.measured - 1) < SHEETS_DIFFER) return [];
+  return [
+    [
+      'You measured the dip at ',
+      [tuning.measured, 'frequency'],
+      ', but the two peaks and fs of the sheet say that it is at ',
+      [tuning.byPeaks, 'frequency'],
+      '. Measure all three again, and check fs. Until then the dip is used.',
+    ],
+  ];
+}
+
 /** A measured tuning that differs from the computed one, and what would explain it: C ∝ V, M ∝ effective length, f ∝ 1/√(M C). */
-function doubtsOf({ tuning, tuningRatio }: Standing): Phrase[] {
+function doubtedTuning({ tuning, tuningRatio }: Standing): Phrase[] {
   if (tuning === undefined || Math.abs(tuningRatio - 1) < FAR) return [];
   const higher = tuningRatio > 1;
   const percent = Math.round(Math.abs(tuningRatio ** -2 - 1) * 100);

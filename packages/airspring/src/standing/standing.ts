@@ -75,7 +75,14 @@ export interface Standing {
   /** One for each front; left out if the brief does not give them. */
   readonly driverPlaces?: readonly Place[];
   /** The tuning as it was measured and as it is computed, Hz; left out where none was measured. */
-  readonly tuning?: { readonly measured: number; readonly computed: number };
+  readonly tuning?: {
+    readonly measured: number;
+    readonly computed: number;
+    /** What two measured peaks and the fs of a sheet say. */
+    readonly byPeaks?: number;
+  };
+  /** The air that the sizes of the box leave, where the brief tells the air as well, m³. */
+  readonly airOfSizes?: number;
   /** The measured tuning over the computed one; 1 where none was measured. */
   readonly tuningRatio: number;
   readonly keep: ReadonlySet<Kept>;

@@ -89,21 +89,29 @@ export function boresFor(standing: Standing, { hole }: StandingVent): Bore[] {
     Math.min(bore, Math.floor((workshop.printer.width - 2 * (WALL + REACH)) / MM + 1e-6) * MM);
   const bore = printed(Math.floor(hole / MM + 1e-6) * MM);
   const inside: Bore = { bore, wall: WALL, passage: { hole, how: 'joined inside' } };
-  return [
+  const all = [
     ...[asItIs, ...sawn].map((passage): Bore => ({ bore: printed(boreFor(passage.hole)), wall: WALL, passage })),
     ...(bore + 2 * WALL <= cutoutDiameter ? [inside] : []),
     ...workshop.pipes.flatMap(({ inner, outer }): Bore[] => {
       const passage = [asItIs, ...sawn].find((one) => outer <= one.hole + NANOMETRE);
-      return passage ? [{ bore: inner, wall: (outer - inner) / 2, passage, fixed: true }] : [];
+      return passage ? [{ bore: inner, wall: (outer - inner) / 2, passage, fixed: true } as const] : [];
     }),
   ];
+  return all.filter(({ bore }) => bore >= LEAST_BORE);
 }
+
+/** A hole or a printer that allows no more allows no tube, m. */
+const LEAST_BORE = 5e-3;
 
 /** The bore of a printed tube that passes a hole, down to whole millimetres. */
 const boreFor = (hole: number, wall = WALL): number => Math.floor((hole - 2 * wall - 2 * PLAY) / MM + 1e-6) * MM;
 
 /** How far a flange reaches beyond its tube and beyond its hole, m (common practice). */
 const [REACH, COVER] = [1e-2, 5e-3];
+
+/** The flange of a tube that lies on its panel from outside, and covers the edge of its hole. */
+export const flangeAround = (tube: Pick<Tube, 'diameter' | 'wall' | 'rounding'>, hole: number): number =>
+  Math.max(outerOf(tube) + 2 * (tube.rounding + REACH), hole + 2 * COVER);
 
 /** A tube with the flange by which it is glued to its panel, as a printer makes it. */
 function printedTube(
@@ -115,7 +123,7 @@ function printedTube(
   const inside = how === 'joined inside';
   const flangeDiameter = inside
     ? Math.max(outer, Math.min(outer + 2 * REACH, driver.cutoutDiameter ?? Infinity))
-    : Math.max(outer + 2 * (rounding + REACH), hole + 2 * COVER);
+    : flangeAround({ diameter, wall, rounding }, hole);
   const widening = { inner: rounding, outer: inside ? 0 : rounding };
   return { diameter, wall, nozzle, flangeDiameter, widening, depth: widening };
 }

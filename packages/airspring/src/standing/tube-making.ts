@@ -124,6 +124,12 @@ export function making(
       ' outer diameter, ',
       [printed, 'length'],
       ' long',
+      ...(rounding > 0
+        ? [
+            `, its ${how === 'joined inside' ? 'inner end' : 'ends'} rounded with a radius of `,
+            [rounding, 'length'] as const,
+          ]
+        : []),
       // The hole is a part of the vent. Both lengths are stated, so that neither is taken for the other.
       ...(printed < length ? [' (', [length, 'length'] as const, ' with the panel)'] : []),
       ...pieces,

@@ -68,10 +68,17 @@ export function takingOut({ panelThickness, vents }: Standing, { count, length, 
 
 /** How tubes get into their holes. */
 export function fitting(
-  { panelThickness: t }: Standing,
+  { panelThickness: t, drivers }: Standing,
   { hole, how }: Passage,
-  { outer, added, several }: { readonly outer: number; readonly added: boolean; readonly several: boolean },
+  {
+    outer,
+    rounding,
+    added,
+    several,
+  }: { readonly outer: number; readonly rounding: number; readonly added: boolean; readonly several: boolean },
 ): Step {
+  const { cutoutDiameter = 0 } = drivers.driver;
+  const widest = outer + 2 * rounding;
   const gap = hole - outer;
   const closed: Phrase =
     gap > LOOSE
@@ -87,6 +94,9 @@ export function fitting(
           `Take a driver out, bring the ${several ? 'tubes' : 'tube'} in through the cutout, and glue ${several ? 'each' : 'it'} to the inside of the panel around ${several ? 'its' : 'the'} hole. The hole itself is the first `,
           [t, 'length'],
           ' of the vent.',
+          rounding > 0
+            ? ` Round the outer ${several ? 'edges of the holes' : 'edge of the hole'} like the old one.`
+            : '',
         ]
       : [
           added
@@ -95,6 +105,9 @@ export function fitting(
               ? `Push the new tubes through their holes, and glue them in, airtight.`
               : `The new tube fits through the ${how === 'as it is' ? 'existing' : 'enlarged'} hole. Glue it in, airtight.`,
           ...closed,
+          rounding > 0 && widest > hole
+            ? ` The rounded inner ${several ? 'ends are' : 'end is'} wider than the hole: print ${several ? 'each' : 'it'} as a piece of its own, ${cutoutDiameter >= widest ? 'take a driver out' : 'take a panel off'}, and glue ${several ? 'them' : 'it'} on from inside.`
+            : '',
         ];
   return { does: 'fit', says };
 }

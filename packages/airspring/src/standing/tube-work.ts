@@ -1,8 +1,9 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { Phrase } from '../kind/phrase.js';
 import type { Fitting } from './row.js';
 import type { Bend, Standing, StandingVent } from './standing.js';
 import { outerOf } from './tube.js';
-import { passageBetween, stanceOf, type TooLong } from './tube-change.js';
+import { type Passage, passageBetween, stanceOf, type TooLong } from './tube-change.js';
 import { making } from './tube-making.js';
 import { drilling, elbow, enlarging, fitting, takingOut, which } from './tube-steps.js';
 import type { Step } from './work.js';
@@ -83,8 +84,10 @@ function ventWork(before: Standing, after: Standing, was: StandingVent, vent: St
   // The tubes that stand stay where only further ones are added.
   const made = alike(was, vent) ? extra : vent.count;
   const outer = outerOf(vent);
-  const passage = passageBetween(before, was.hole, vent.hole, outer);
-  const bored = passage.how === 'enlarged' || passage.how === 'freehand';
+  const way = passageBetween(before, was.hole, vent.hole, outer);
+  const bored = way.how === 'enlarged' || way.how === 'freehand';
+  // A tube may be wider than the hole that was made larger for another.
+  const passage: Passage = outer > way.hole + NANOMETRE ? { hole: way.hole, how: 'joined inside' } : way;
   const stance = stanceOf(after, vent, vent);
   const legs = stance.fitting === 'does not fit' ? undefined : stance.legs;
   const bent = stance.fitting !== 'does not fit' && stance.bent;
@@ -110,12 +113,12 @@ function ventWork(before: Standing, after: Standing, was: StandingVent, vent: St
     ...(stance.fitting === 'measure' ? [{ does: 'measure', says: measure } as const] : []),
     ...(alike(was, vent) ? [] : takingOut(before, was)),
     ...(extra > 0 ? [drilling(before, vent.hole, extra)] : []),
-    ...(bored ? [enlarging(before, was, passage)] : []),
+    ...(bored ? [enlarging(before, was, way)] : []),
     // A vent as short as its panel is a hole alone.
     ...(vent.length > t
       ? [
           making(before, vent, made, passage, bent ? (legs ?? 'somewhere') : undefined),
-          fitting(before, passage, { outer, added: alike(was, vent), several: made > 1 }),
+          fitting(before, passage, { outer, rounding: vent.rounding, added: alike(was, vent), several: made > 1 }),
         ]
       : []),
     ...(bent ? [elbow(before, vent, made > 1, legs)] : []),

@@ -1,10 +1,11 @@
 import { NANOMETRE } from '@airspring/core/quantity';
+import type { Phrase } from '../kind/phrase.js';
 import { type Account, accountOf } from './account.js';
 import { glanced, shortfall } from './shortfall.js';
 import { type Standing, type StandingVent, withVent } from './standing.js';
 import { soundingOf, stateOf } from './state.js';
 import { outerOf, sectionTaken } from './tube.js';
-import { type Bore, boresFor, type Passage, stanceOf } from './tube-change.js';
+import { type Bore, boresFor, flangeAround, type Passage, stanceOf } from './tube-change.js';
 
 /** A tube of one length in the flange, and what it does. */
 export interface TubeOption {
@@ -22,6 +23,8 @@ export interface TubeSet {
   readonly hole: Passage;
   readonly diameter: number;
   readonly outerDiameter: number;
+  /** Radius at both ends; that of a pipe is 0. */
+  readonly rounding: number;
   readonly flangeDiameter: number;
   /** From the shortest to the longest. */
   readonly options: readonly TubeOption[];
@@ -34,7 +37,6 @@ export type Purpose = 'nearest' | 'deep' | 'loud';
 
 const LENGTHS = 24;
 const MM = 1e-3;
-const COLLAR = 0.01;
 /** What a pipe is thicker by where the ring with its rim is glued over it, on the radius, m (common practice). */
 const PIPE_COLLAR = 0.0031;
 /** Tubes that differ by less are one. */
@@ -42,25 +44,66 @@ const APART = 0.01;
 /** The loudest tube may reach this much less deep than the deepest one, as a ratio, where none reaches deep enough. */
 const THIRD_OF_AN_OCTAVE = 2 ** (1 / 3);
 
-/** A set of tubes for one flange in each hole: as it is, and made larger by each saw; and for each pipe that passes one; none that a printer is too narrow for. */
-export function tubeSets(standing: Standing): TubeSet[] {
-  if (standing.keep.has('tuning')) return [];
-  const { workshop } = standing;
-  return standing.vents.flatMap((vent) => {
-    if (vent.count > 1) return [];
-    const holds = ({ passage: { how } }: Bore) =>
-      how === 'as it is' || (how === 'enlarged' && !standing.keep.has('holes'));
-    const bores = boresFor(standing, vent).filter(holds);
-    return bores
-      .map((bore, i) =>
-        i === 0 && bore.bore < vent.diameter ? { ...bore, bore: vent.diameter, wall: vent.wall } : bore,
-      )
-      .filter(
-        (bore) =>
-          bore.fixed || outerOf({ ...bore, diameter: bore.bore }) + 2 * COLLAR <= workshop.printer.width + NANOMETRE,
-      )
-      .map((bore) => setOf(standing, vent, bore));
+/** Sets of tubes for one flange, and a sentence for each that there might have been and is not. */
+export interface TubeSets {
+  readonly sets: readonly TubeSet[];
+  readonly leftOut: readonly Phrase[];
+}
+
+/** A set of tubes for one flange in each hole: as it is, and made larger by each saw; and for each pipe that passes one. */
+export function tubeSets(standing: Standing): TubeSets {
+  if (standing.vents.length > 0 && standing.keep.has('tuning'))
+    return { sets: [], leftOut: [['Each tube of a set has a tuning of its own, and you want to keep the tuning.']] };
+  const found = standing.vents.map((vent) => setsOf(standing, vent));
+  return { sets: found.flatMap(({ sets }) => sets), leftOut: found.flatMap(({ leftOut }) => leftOut) };
+}
+
+function setsOf(standing: Standing, vent: StandingVent): TubeSets {
+  if (vent.count > 1) {
+    const equal = `A set is for one hole, and ${vent.count} equal vents are told as one. List them one by one (standing.vents) to have a set for each hole.`;
+    return { sets: [], leftOut: [[equal]] };
+  }
+  const { width } = standing.workshop.printer;
+  const leftOut: Phrase[] = [];
+  const sets = boresFor(standing, vent).flatMap((given): TubeSet[] => {
+    const { how, hole } = given.passage;
+    if (how !== 'as it is' && how !== 'enlarged') return [];
+    if (how === 'enlarged' && standing.keep.has('holes')) {
+      leftOut.push(['Tubes for a hole of ', [hole, 'length'], ': you want to keep the holes.']);
+      return [];
+    }
+    const rounding = given.fixed ? 0 : vent.rounding;
+    // The tube that stands in the hole passes it, however tight.
+    const asItStands = how === 'as it is' && !given.fixed && outerOf(vent) + 2 * rounding <= hole + NANOMETRE;
+    const bore =
+      asItStands && given.bore < vent.diameter
+        ? { ...given, bore: vent.diameter, wall: vent.wall }
+        : { ...given, bore: given.bore - 2 * rounding };
+    // A tube slides in from outside: its rounded inner end passes the hole too.
+    if (rounding > 0 && bore.bore < vent.diameter - NANOMETRE) {
+      leftOut.push([
+        'Tubes for a hole of ',
+        [hole, 'length'],
+        ': a tube as wide as yours does not slide through it with its rounded inner end.',
+      ]);
+      return [];
+    }
+    const set = setOf(standing, { ...vent, rounding }, bore);
+    const tubes: Phrase = ['Tubes of ', [set.diameter, 'length'], ': '];
+    if (set.flangeDiameter > width + NANOMETRE) {
+      const wide: Phrase = [
+        'their flange is ',
+        [set.flangeDiameter, 'length'],
+        ' wide, and your printer takes parts up to ',
+      ];
+      leftOut.push([...tubes, ...wide, [width, 'length'], ' wide.']);
+      return [];
+    }
+    if (set.options.every(({ fitting }) => fitting === 'does not fit'))
+      leftOut.push([...tubes, 'none of them fits behind the hole.']);
+    return [set];
   });
+  return { sets, leftOut };
 }
 
 /** Whether tubes of these diameters are cut from a pipe at hand. */
@@ -72,16 +115,17 @@ export const isPipe = ({ workshop }: Standing, diameter: number, outerDiameter: 
 /** The box with a tube of a set in its hole. */
 export function filledWith(
   standing: Standing,
-  set: Pick<TubeSet, 'vent' | 'hole' | 'diameter' | 'outerDiameter'>,
+  set: Pick<TubeSet, 'vent' | 'hole' | 'diameter' | 'outerDiameter' | 'rounding'>,
   { length }: Pick<TubeOption, 'length'>,
 ) {
   const vent = standing.vents.find(({ index }) => index === set.vent)!;
   const {
     diameter,
     outerDiameter,
+    rounding,
     hole: { hole },
   } = set;
-  const tube = { ...vent, diameter, wall: (outerDiameter - diameter) / 2, hole, length };
+  const tube = { ...vent, diameter, wall: (outerDiameter - diameter) / 2, rounding, hole, length };
   const state = stateOf(withVent(standing, tube));
   return { tube, state, sounding: soundingOf(standing, state) };
 }
@@ -89,7 +133,7 @@ export function filledWith(
 function setOf(standing: Standing, vent: StandingVent, { bore, wall, passage }: Bore): TubeSet {
   const section = { ...vent, diameter: bore, wall, hole: passage.hole };
   const outerDiameter = outerOf(section);
-  const head = { vent: vent.index, hole: passage, diameter: bore, outerDiameter };
+  const head = { vent: vent.index, hole: passage, diameter: bore, outerDiameter, rounding: vent.rounding };
   const shortest = standing.panelThickness + 5 * MM;
   const longest = Math.max(2 * shortest, Math.min(standing.airBeforeVents / 3 / sectionTaken(section), shortest + 0.6));
   const lengths = Array.from(
@@ -107,7 +151,10 @@ function setOf(standing: Standing, vent: StandingVent, { bore, wall, passage }: 
   });
   return {
     ...head,
-    flangeDiameter: outerDiameter + 2 * COLLAR + (isPipe(standing, bore, outerDiameter) ? 2 * PIPE_COLLAR : 0),
+    flangeDiameter: flangeAround(
+      isPipe(standing, bore, outerDiameter) ? { ...section, wall: wall + PIPE_COLLAR } : section,
+      passage.hole,
+    ),
     options,
     proposed: proposedOf(standing, options),
   };

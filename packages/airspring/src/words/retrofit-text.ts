@@ -12,14 +12,15 @@ import { byEyeCautions, byEyeSteps, measuredRows, measuredSentences } from './me
 import { type Phrasing, phrasing, type Units } from './phrasing.js';
 import { printable } from './printable.js';
 import { rankedText } from './ranked-text.js';
-import { holeText, tubeRows, tubeSentences } from './tubes-text.js';
+import { holeText, leftOutText, tubeRows, tubeSentences } from './tubes-text.js';
 
 const rowText = (row: RowDone, number: number, say: Phrasing): string =>
   paragraph([`${number}. ${changeText(row, say)}`, ...stepsOf(row, say)].join(' '));
 
 function tubesText(answer: Retrofit, say: Phrasing): string[] {
   const sets = markedSets(answer.tubeSets);
-  if (sets.length === 0) return [];
+  const { tubeSetsNot } = answer;
+  if (sets.length === 0 && tubeSetsNot.length === 0) return [];
   return [
     heading('Sets of tubes for one flange', '-'),
     ...sets.flatMap((set) => {
@@ -30,6 +31,7 @@ function tubesText(answer: Retrofit, say: Phrasing): string[] {
         ...(after === '' ? [] : [paragraph(after)]),
       ];
     }),
+    ...(tubeSetsNot.length > 0 ? [paragraph(leftOutText(answer, say))] : []),
   ];
 }
 

@@ -39,6 +39,12 @@ export function tubeRows({ proposed }: MarkedSet, answer: Retrofit, say: Phrasin
   ];
 }
 
+/** Why some sets, or all, are left out; empty where none is. */
+export const leftOutText = ({ tubeSets, tubeSetsNot }: Retrofit, say: Phrasing): string =>
+  tubeSetsNot.length === 0
+    ? ''
+    : `${tubeSets.length > 0 ? 'Left out:' : 'There is none.'} ${tubeSetsNot.map(say.phrase).join(' ')}`;
+
 /** The hole of a set of tubes. */
 export const holeText = ({ hole, diameter, vent }: TubeSet, { tubeSets, now }: Retrofit, say: Phrasing): string => {
   const several = new Set(tubeSets.map((set) => set.vent)).size > 1 || now.box.tubes.length > 1;

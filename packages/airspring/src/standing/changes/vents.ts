@@ -104,8 +104,10 @@ function widerThan(now: Now, vent: StandingVent): Made[] {
   const fb = account.fb;
   const others = othersOf(standing, vent);
   const change = named(standing, vent, 'a wider vent', 'a wider tube for vent');
-  const tubeOf = ({ bore, wall, passage }: Bore): StandingVent | undefined => {
-    const section = { ...vent, diameter: bore, wall, hole: Math.max(vent.hole, passage.hole) };
+  const tubeOf = ({ bore, wall, passage, fixed }: Bore): StandingVent | undefined => {
+    // A pipe is cut square.
+    const rounding = fixed ? 0 : vent.rounding;
+    const section = { ...vent, diameter: bore, wall, rounding, hole: Math.max(vent.hole, passage.hole) };
     const length = lengthOrNone(standing, section, fb, others);
     return length === undefined ? undefined : { ...section, length };
   };
