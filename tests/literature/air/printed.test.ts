@@ -48,6 +48,13 @@ const gas = ({ density, speedOfSound, viscosity, thermalConductivity }: Gas) =>
 const read = printedChecks('air', print);
 read('waterVapourFraction', 'humidity ratio', ratio);
 read('waterVapourFraction', 'humidity ratio 2005', ratio);
+/** Without the enhancement of the vapour in air (picard2008, equation A1.2), which the handbook tells apart. */
+const saturation = (of: State) => {
+  const enhancement = 1.00062 + 3.14e-8 * of.pressure + 5.6e-7 * of.temperature ** 2;
+  return (waterVapourFraction(state(of)) * of.pressure) / enhancement;
+};
+read('waterVapourFraction', 'saturation', saturation);
+read('waterVapourFraction', 'saturation 2005', saturation);
 read('moistAirDensity', 'dry volume', (of) => 1 / density(of));
 read('moistAirDensity', 'iapws density', density);
 read('moistAirDensity', 'icao density', density);

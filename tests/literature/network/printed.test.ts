@@ -77,9 +77,10 @@ function inPhase(elements: readonly Element[], values: Values, { L, C }: Series)
   const root = bracketedRoot((f) => flow(elements, values, f, compilePolynomials).im, near * 0.5, near * 1.5);
   return root.ok ? root.x : Number.NaN;
 }
-for (const name of ['resonance', 'resonance 2', 'resonance to two digits'] as const) {
+for (const name of ['resonance', 'resonance 2', 'resonance 3', 'resonance to two digits'] as const) {
   read('compilePolynomials', name, (of) => inPhase(...series(of), of));
 }
+read('compilePolynomials', 'angular resonance', (of) => 2 * Math.PI * inPhase(...series(of), of));
 /** A coil with its resistance beside a capacitor with its own; resistances of zero are not there. */
 function parallel({ R, L, C, besideC }: Series & { besideC: number }): readonly [readonly Element[], Values] {
   const arm = (kind: BranchKind, name: string, resistance: number) => [
@@ -92,10 +93,12 @@ function parallel({ R, L, C, besideC }: Series & { besideC: number }): readonly 
   ];
 }
 read('compilePolynomials', 'parallel resonance', (of) => inPhase(...parallel(of), of));
-read('compilePolynomials', 'dynamic resistance', (of) => {
-  const [elements, values] = parallel(of);
-  return 1 / flow(elements, values, inPhase(elements, values, of), compilePolynomials).re;
-});
+for (const name of ['dynamic resistance', 'dynamic resistance 2'] as const) {
+  read('compilePolynomials', name, (of) => {
+    const [elements, values] = parallel(of);
+    return 1 / flow(elements, values, inPhase(elements, values, of), compilePolynomials).re;
+  });
+}
 
 read('losslessLine', 'short line', ({ impedance: Z, wavelengths }) => {
   const elements = [losslessLine('line', ['a', 'end']), branch('resistor', 'short', 'end', 'ground')];

@@ -1,5 +1,5 @@
 /** Transients and ringing of textbooks: exponentials and roots of their equations. */
-import { matrixExponential, polynomialRoots } from '@airspring/core/numeric';
+import { bracketedRoot, matrixExponential, polynomialRoots } from '@airspring/core/numeric';
 import { printedChecks } from '../printed.js';
 import print from './printed-transients.json' with { type: 'json' };
 
@@ -18,6 +18,15 @@ for (const name of [
   });
 }
 
+/** When what decays is left of it. */
+function timeUntil({ rate, from, until }: { rate: number; from: number; until: number }): number {
+  const left = (time: number) => from * matrixExponential(1, Float64Array.of(rate), time)[0]! - until;
+  const found = bracketedRoot(left, 0, -10 / rate);
+  return found.ok ? found.x : Number.NaN;
+}
+read('matrixExponential', 'transient time', (of) => 1000 * timeUntil(of));
+read('matrixExponential', 'transient time of a coil', timeUntil);
+
 /** The root of m s² + r s + k above the real axis. */
 function ringing({ m, r, k }: { m: number; r: number; k: number }) {
   const { re, im } = polynomialRoots([k, r, m]);
@@ -25,6 +34,7 @@ function ringing({ m, r, k }: { m: number; r: number; k: number }) {
   return { decay: re[at]!, omega: im[at]! };
 }
 read('polynomialRoots', 'period', (of) => (2 * Math.PI) / ringing(of).omega);
+read('polynomialRoots', 'half time', (of) => Math.LN2 / -ringing(of).decay);
 read('polynomialRoots', 'decay', (of) => ringing(of).decay);
 read('polynomialRoots', 'ringing', (of) => ringing(of).omega);
 read('polynomialRoots', 'free frequency', (of) => ringing(of).omega / (2 * Math.PI));
