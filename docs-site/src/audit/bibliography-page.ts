@@ -17,7 +17,7 @@ export function bibliographyPage(audit: Audit): string {
   }
   return page(
     { title: 'Bibliography', summary: 'Every source, how much of it we have seen, and what rests on it.' },
-    'These are the sources that the formulas, checks and pages name. The words in italics say how much of each source we have read. Each check says whether its expected value was read in print, recomputed independently, or is a rule of thumb.',
+    'These are the sources that the formulas, checks and pages name. The words in italics say how much of each source we have read. ‘No address verified’ means that we found no link or DOI that we could check: one from memory may lead elsewhere. Each check says whether its expected value was read in print, recomputed independently, or is a rule of thumb.',
     audit.ledger ? '' : noLedger,
     '## Sources in use',
     html`<ul class="plain sources">${used}</ul>`.markup,

@@ -161,10 +161,10 @@ for (const name of ['fourth', 'parallel'] as const) {
   const rows: readonly (BandPassRow & { levels: number[][] })[] = table[name];
   check(`enclosure.band-pass.${name}.levels`, {
     ...derived,
-    source:
-      name === 'fourth'
-        ? { key: 'geddes1989', locator: 'lumped fourth-order band-pass, solved apart' }
-        : { key: 'bandpasspage6', locator: 'frequency response of sixth order, terms without losses' },
+    source: {
+      key: 'geddes1989',
+      locator: `lumped band-pass of ${name === 'fourth' ? 'fourth' : 'sixth'} order without losses, solved apart`,
+    },
     formula: `enclosure/${names[name]}`,
     given: {
       row: { value: rows.flatMap(({ levels }, i) => levels.map(() => i)), unit: '' },

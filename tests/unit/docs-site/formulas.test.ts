@@ -229,6 +229,9 @@ describe('a row of the ledger', () => {
     expect(item(bereft)).toContain('<em>How much of it we have read is not noted.</em>');
     expect(item({ ...bereft, ledger: undefined })).not.toContain('<em>');
     expect(item(withRows(row()))).not.toContain('is not noted');
+    expect(item(bereft)).toContain('NOAA-S/T 76-1562, 1976. No address verified.');
+    const linked = references.map((one) => ({ ...one, URL: 'https://example.org' }));
+    expect(item({ ...bereft, references: linked })).not.toContain('No address');
   });
 
   test('with a number that is none is refused', () => {
