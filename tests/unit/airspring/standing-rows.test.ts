@@ -354,3 +354,25 @@ test('no tube passes a hole that is narrower, in designs of several changes too'
   for (const tube of tubes)
     if (tube.diameter + 2 * tube.wall > tube.hole + 1e-9) expect(tube.how).toBe('joined inside');
 });
+
+test('the report names a tube by where it is told, and a bend only where the known box is too short', () => {
+  const flat = (brief: object) => retrofitText(answered(brief)).replace(/\s+/g, ' ');
+  expect(flat(demoStanding)).toMatch(
+    /A quieter vent is tube T\d of the sets below.*A cubic box of this volume is not that wide inside/,
+  );
+  const known = {
+    outer: { width: '9.5 in', height: '20 in', depth: '12 in' },
+    panelThickness: '5/8 in',
+    vents: [{ diameter: '1.75 in', length: '6 in' }],
+    keep: ['box', 'drivers'],
+  };
+  const sized = flat({ ...demoStanding, standing: known, workshop: { holeSaws: ['3 in'] } });
+  expect(sized).not.toContain('A cubic box');
+  expect(sized).toContain('No inner edge of the box is that long, so it has to bend: measure first.');
+});
+
+test('a report in inches says that tubes are in whole millimetres', () => {
+  const text = (units: object) => retrofitText(answered(demoStanding), units).replace(/\s+/g, ' ');
+  expect(text({ length: 'in' })).toContain('Tubes are in whole millimetres: 1 in is 25.4 mm.');
+  expect(text({})).not.toContain('25.4');
+});

@@ -252,7 +252,9 @@ test('the first answer names what is quieter, what that costs, and the impedance
   ].filter(({ noise, loudest, reach = Infinity }) => noise && loudest.level >= asked.level && reach <= asked.lowest);
   expect(quietOf(quietest!.account)).toBe(Math.max(...able.map(quietOf)));
   const text = retrofitText(answer).replaceAll('\n', ' ');
-  expect(text).toContain(`A quieter vent is tube ${roomy!.name}, 69 mm wide and 218 mm long: quiet up to`);
+  expect(text).toContain(
+    `A quieter vent is tube ${roomy!.name} of the sets below, 69 mm wide and 218 mm long: quiet up to`,
+  );
   expect(text).toContain(
     'It costs a hole of 76 mm to saw, a clear distance of 272 mm behind the panel instead of 236 mm',
   );

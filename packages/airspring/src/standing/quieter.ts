@@ -21,8 +21,9 @@ export interface Quieter {
   readonly holes: readonly number[];
   /** The clear distance that a straight tube needs behind the panel, m. */
   readonly clearance: number;
-  /** Whether a cubic box of this volume is wider than that; `true` where places are known and it fits. */
+  /** Whether the longest inner edge of the box is as long, or that of a cube where its sizes are not known; `true` where places are known and it fits. */
   readonly roomy: boolean;
+  readonly sizesKnown: boolean;
 }
 
 /** The clear distance that straight tubes need behind the panel, m: to their inner ends, and as much again as they are wide. */
@@ -49,7 +50,8 @@ export function quieterThan(
 ): Quieter[] {
   const { standing } = now;
   const { job, panelThickness: t } = standing;
-  const edge = Math.cbrt(standing.airBeforeVents);
+  const edge = standing.inner ? Math.max(...standing.inner) : Math.cbrt(standing.airBeforeVents);
+  const sizesKnown = standing.inner !== undefined;
   if (!first?.row.ok || first.row.account.noise === undefined) return [];
   const asked = glanced(first.row.account);
   // Once it is quiet at the wanted level, nothing is gained.
@@ -60,7 +62,7 @@ export function quieterThan(
   ): Quieter => {
     const { fitting, ...rest } = one;
     const clearance = clearanceOf(one.tubes, t);
-    return { ...rest, clearance, roomy: fitting === 'fits' || clearance <= edge };
+    return { ...rest, clearance, sizesKnown, roomy: fitting === 'fits' || clearance <= edge };
   };
   const tubed = ({ account, tubes }: Pick<Quieter, 'account' | 'tubes'>) =>
     account.noise !== undefined && tubes.length > 0 && shortfall(job, glanced(account)) <= most;

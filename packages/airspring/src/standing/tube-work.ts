@@ -148,7 +148,7 @@ function ventWork(before: Standing, after: Standing, was: StandingVent, vent: St
             ] as const)
           : []),
         bent ? ', with one bend' : '',
-        ...(before.vents.length > 1 ? [' in place of vent ', String(vent.index + 1)] : []),
+        ...(before.vents.length > 1 ? [', in place of vent ', String(vent.index + 1)] : []),
       ],
     ],
   };

@@ -34,7 +34,7 @@ const accountsOf = ({ now, rows, designs, tubeSets }: Retrofit): Account[] => [
 
 /** What the columns of the comparison mean. */
 export const legend = (answer: Retrofit, say: Phrasing): string =>
-  `Reach: the response has fallen by ${say.decibels(answer.asked.fall)} there.${endOfSearchText(accountsOf(answer))} Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at the wanted level. Quiet: up to this level the vent stays below every published onset of noise. Load: the least impedance. Lengths of vents count from the outer face of the panel to the inner end.`;
+  `Reach: the response has fallen by ${say.decibels(answer.asked.fall)} there.${endOfSearchText(accountsOf(answer))} Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at the wanted level. Quiet: up to this level the vent stays below every published onset of noise. Load: the least impedance. Lengths of vents count from the outer face of the panel to the inner end.${say.lengthUnit === 'in' ? ' Tubes are in whole millimetres: 1 in is 25.4 mm.' : ''}`;
 
 const HOLDS: Readonly<Record<string, string>> = {
   tuning: 'the tuning',
@@ -89,7 +89,7 @@ function firstText(answer: Retrofit, say: Phrasing): string {
   const [behind, then] = [now.account.compression, account.compression];
   if (behind && then) {
     changes.push(
-      `the sound falls behind at the wanted level by ${say.decibels(behind.nominal)} → ${say.decibels(then.nominal)} since the vent loses (published losses give ${then.low.toFixed(1)} to ${say.decibels(then.high)})`,
+      `the sound falls behind at the wanted level by ${say.decibels(behind.nominal)} → ${say.decibels(then.nominal)} because the vent loses pressure (published losses give ${then.low.toFixed(1)} to ${say.decibels(then.high)})`,
     );
   }
   const ranges = row.bands ? ` As far as the measured drivers are known, ${rangesText(row.bands, say)}.` : '';

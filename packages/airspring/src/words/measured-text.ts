@@ -86,7 +86,7 @@ export function byEyeSteps({ now: { account } }: Pick<Retrofit, 'now'>, say: Phr
     'Turn it up until you can just see the edge of the cone move, and no further.',
     `Lower the tone slowly towards ${say.hertz(fb)}. At the tuning the cone nearly stands still: where it moves least is the tuning, as the box stands. A lamp that shines flat across the cone shows it best.`,
     `Do not go much below ${say.hertz(0.8 * fb)}: there the air in the vent no longer holds the cone, and it is soon over-driven.`,
-    'If what you find is more than 5 % away, write it into the brief as standing.measured.tuning. After the work do the same once more: then the tuning is the one that is told of the change.',
+    'If what you find is more than 5 % away, write it into the brief as standing.measured.tuning. After the work, check once more: the tuning is then the one that is told for the change.',
   ];
 }
 

@@ -9,8 +9,11 @@ import type { Phrasing } from './phrasing.js';
 /** Less than this is not told as a cost: Hz. */
 const LEAST_HERTZ = 0.5;
 
-const called = ({ what, name }: Quieter): string =>
-  what === 'change' ? `number ${name} of the changes` : `${what} ${name}`;
+/** Its mark, and where a reader who meets it for the first time finds it. */
+const called = ({ what, name }: Quieter): string => {
+  if (what === 'change') return `number ${name} of the changes below`;
+  return what === 'tube' ? `tube ${name} of the sets below` : `design ${name} below`;
+};
 
 /** The sizes of its tubes; one that is called a tube already is not called so again. */
 const sizesOf = ({ what, tubes }: Quieter, say: Phrasing): string =>
@@ -45,7 +48,10 @@ export function quieterText({ quieter, panelThickness }: Retrofit, first: RowDon
     .map((one, i) => {
       const quiet = say.decibels(one.account.noise?.quiet.level ?? 0);
       const head = i === 0 ? `A quieter vent is ${called(one)}` : `Quieter still is ${called(one)}`;
-      const unsure = one.roomy ? '' : ' A cubic box of this volume is not that wide inside: measure first.';
+      const narrow = one.sizesKnown
+        ? 'No inner edge of the box is that long, so it has to bend'
+        : 'A cubic box of this volume is not that wide inside';
+      const unsure = one.roomy ? '' : ` ${narrow}: measure first.`;
       return `${head}, ${sizesOf(one, say)}: quiet up to ${quiet}. It costs ${costOf(one, first.account, before, say)}.${unsure}`;
     })
     .join(' ');

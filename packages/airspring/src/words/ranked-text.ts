@@ -26,7 +26,7 @@ export const rankedName = ({ what, name, change }: RankedVent): string =>
   `${what === 'change' ? 'number' : what} ${name}${change === undefined ? '' : `: ${change}`}`;
 
 export const rankedMeaning = ({ asked }: Retrofit, say: Phrasing): string =>
-  `Ranked by the level up to which the vent stays below every published onset of noise, then by what it loses. Louder: how much louder the box plays than now before its vent may be heard. Behind: how far the sound falls behind at ${say.decibels(asked.level)} since the vent loses, with the band of published losses.`;
+  `Ranked by the level up to which the vent stays below every published onset of noise, then by what it loses. Louder: how much louder the box plays than now before its vent may be heard. Behind: how far the sound falls behind at ${say.decibels(asked.level)} because the vent loses pressure, with the range of published losses.`;
 
 /** What keeps the vent quiet up to the highest level, the best choice first; empty where it is quiet already. */
 export function rankedText(answer: Retrofit, say: Phrasing): string[] {
