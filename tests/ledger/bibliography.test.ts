@@ -39,7 +39,7 @@ test('each reference has an id of its own, a kind of publication and a title; a 
 });
 
 test('each reference is cited by the code, a check or a page', () => {
-  const checks = [...texts('tests/literature', /(\.ts|printed(-poles)?\.json)$/), ...texts('tests/circuit', /\.ts$/)];
+  const checks = [...texts('tests/literature', /(\.ts|printed(-\w+)?\.json)$/), ...texts('tests/circuit', /\.ts$/)];
   const words = new Set([...code, ...checks, ...pages].flatMap(([, text]) => text.match(/[\w-]+/g) ?? []));
   expect(ids.filter((id) => !words.has(id))).toEqual([]);
 });

@@ -26,6 +26,19 @@ function timeUntil({ rate, from, until }: { rate: number; from: number; until: n
 }
 read('matrixExponential', 'transient time', (of) => 1000 * timeUntil(of));
 read('matrixExponential', 'transient time of a coil', timeUntil);
+read('matrixExponential', 'transient time of a current', timeUntil);
+
+/** From 10 % to 90 % of the step of 1/(s² + 2ζs + 1), which is at rest before. */
+read('matrixExponential', 'rise time', ({ damping }) => {
+  // The third state holds the step.
+  const system = Float64Array.of(0, 1, 0, -1, -2 * damping, 1, 0, 0, 0);
+  const peak = Math.PI / Math.sqrt(1 - damping ** 2);
+  const reaches = (share: number) => {
+    const found = bracketedRoot((time) => matrixExponential(3, system, time)[2]! - share, 0, peak);
+    return found.ok ? found.x : Number.NaN;
+  };
+  return reaches(0.9) - reaches(0.1);
+});
 
 /** The root of m s² + r s + k above the real axis. */
 function ringing({ m, r, k }: { m: number; r: number; k: number }) {

@@ -83,3 +83,7 @@ test('the printed list fits in 80 columns', () => {
   for (const line of text.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
   expect(text).toContain('wanted.level\n');
 });
+
+test('what a field is stands in plain words: pages and terminals show no marks of a markup', () => {
+  expect(briefFields().filter(({ what, default: byDefault = '' }) => /[`*]/.test(what + byDefault))).toEqual([]);
+});

@@ -77,7 +77,7 @@ export async function build(
   const why = writeFolder(path, made.files);
   if (why !== undefined) return not(why);
   const lines = [
-    `${visible(made.name)} of "${visible(made.title)}": ${made.files.length} files in ${visible(basename(into))}.`,
+    `${visible(made.name)} of "${visible(made.title)}": ${made.files.length === 1 ? 'one file' : `${made.files.length} files`} in ${visible(basename(into))}.`,
     `Open ${made.files[0]!.path} first.`,
     ...made.notes,
   ];
