@@ -1,5 +1,6 @@
 import { type Retrofit, retrofit } from 'airspring';
 import { describe, expect, test } from 'vitest';
+import unknownDrivers from '../../../packages/airspring/briefs/unknown-drivers.json' with { type: 'json' };
 import { demoStanding } from '../../arbitrary/standing.js';
 import { faultsOf as refusal } from '../../refusal/faults.js';
 
@@ -74,6 +75,20 @@ describe('a contradiction is told at its place, with what would do', () => {
       { path: 'standing.drivers', got: '3 places', expected: 'one for each driver that shows on the outside, 2' },
     ],
     [
+      'a cutout wider than every panel',
+      told({ air: undefined, inner: { width: '130 mm', height: '600 mm', depth: '140 mm' } }),
+      {
+        path: 'drivers[0].cutoutDiameter',
+        got: '146 mm',
+        expected: 'a cutout that a panel of the box holds: the largest is 140 mm wide inside',
+      },
+    ],
+    [
+      'places where the sizes are not known',
+      told({ vents: [at('front', '120 mm', '60 mm')] }),
+      { path: 'standing.vents[0].place', got: 'a place', expected: 'the sizes of the box as well (outer or inner)' },
+    ],
+    [
       'equal peaks',
       told({ measured: { peaks: ['40 Hz', '40 Hz'] } }),
       { path: 'standing.measured.peaks', got: '40 Hz, 40 Hz', expected: 'the lower peak first' },
@@ -88,6 +103,22 @@ describe('a contradiction is told at its place, with what would do', () => {
     expect(remedy(told({ measured: { peaks: ['40 Hz', '40 Hz'] } }))).toBe('Measure the two peaks again.');
     expect(remedy(told({ measured: { peaks: ['70 Hz', '20 Hz'] } }))).toBe('Swap the two.');
   });
+});
+
+test('a level that no amplifier can drive is told at the level of the brief', () => {
+  const [fault, ...others] = faults({ ...demoStanding, wanted: { ...demoStanding.wanted, level: '190 dB' } });
+  expect(others).toEqual([]);
+  expect(fault).toMatchObject({ path: 'wanted.level', got: '190 dB', code: 'out-of-range' });
+  expect(fault?.expected).toMatch(/^at most 16\d dB, for which these drivers need 10 kV$/);
+});
+
+test('a dip outside the peaks is told once', () => {
+  const { measured } = unknownDrivers.standing;
+  const outside = {
+    ...unknownDrivers,
+    standing: { ...unknownDrivers.standing, measured: { ...measured, tuning: '80 Hz' } },
+  };
+  expect(faults(outside).map(({ path }) => path)).toEqual(['standing.measured.tuning']);
 });
 
 describe('what counts for a new box alone is not passed over in silence', () => {

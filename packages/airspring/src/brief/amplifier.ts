@@ -38,7 +38,9 @@ export const amplifierFields = {
   power: opt(
     v.pipe(
       quantity('power', { least: 1e-6, greatest: 1e6, unit: 'W' }),
-      v.description('rated power of a sine into the nominal load amplifier.into; it takes the place of voltage and current'),
+      v.description(
+        'rated power of a sine into the nominal load amplifier.into; it takes the place of voltage and current',
+      ),
     ),
   ),
   into: opt(v.pipe(quantity('resistance', load), v.description('nominal load of the rated power'))),

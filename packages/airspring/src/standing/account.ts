@@ -1,8 +1,9 @@
+import type { Fault } from '@airspring/core/fault';
 import type { Filter } from '@airspring/core/filter';
 import { greatestLevel, travelLimit } from '@airspring/core/limit';
 import { type FrequencyGrid, logarithmicGrid, si } from '@airspring/core/quantity';
 import { referenceLevel, respond } from '@airspring/core/response';
-import { type Job, safeFromOf } from '../job/job.js';
+import { type Job, safeFromOf, type Written } from '../job/job.js';
 import { passedBy } from '../job/passed.js';
 import { isEndOfSearch, lowestReach, reachOf, safeBehind } from '../record/behind-filter.js';
 import { type At, loadOf } from '../record/load.js';
@@ -66,10 +67,33 @@ export interface Account {
 
 const BAND = 160;
 
+/** No amplifier gives more, V rms. */
+const GREATEST_DRIVE = 1e4;
+
+/** The drive that gives the wanted level where the response is flat, V rms. */
+const flatDrive = (level: number, { system }: Sounding): number => 10 ** ((level - referenceLevel(system)) / 20);
+
+/** A level that no drive gives. */
+export function faultsOfLevel(written: Written, { wanted }: Job, sounding: Sounding): Fault[] {
+  const drive = flatDrive(wanted.level, sounding);
+  if (drive <= GREATEST_DRIVE) return [];
+  const most = wanted.level - 20 * Math.log10(drive / GREATEST_DRIVE);
+  return [
+    {
+      code: 'out-of-range',
+      path: 'wanted.level',
+      got: (written.wanted as Written).level,
+      expected: `at most ${Math.floor(most)} dB, for which these drivers need 10 kV`,
+      remedy: 'Check the level: it is that at 1 m.',
+    },
+  ];
+}
+
 /** What one drive for all tones from 10 Hz up asks: the drive that gives the wanted level where the response is flat. */
-export function flatColumns({ wanted }: Job, { system }: Sounding) {
+export function flatColumns({ wanted }: Job, sounding: Sounding) {
+  const { system } = sounding;
   const grid = logarithmicGrid(LOWEST_TONE, wanted.highest, BAND);
-  const drive = 10 ** ((wanted.level - referenceLevel(system)) / 20);
+  const drive = flatDrive(wanted.level, sounding);
   const { displacementPeak, airSpeedPeak } = respond(system, grid, { driveVoltageRms: si('voltageRms', drive) });
   return { grid, drive, displacementPeak, airSpeedPeak };
 }

@@ -1,4 +1,5 @@
 import type { Fault } from '@airspring/core/fault';
+import { decimalText } from '@airspring/core/quantity';
 import type { Face } from '@airspring/core/space';
 import { sheetOnly } from '../brief/driver-fields.js';
 import type { Faultless } from '../brief/faultless.js';
@@ -48,6 +49,14 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
     const expected = 'the sizes of the box (outer or inner), or the air in it (air)';
     faults.push({ code: 'empty', path: 'standing', got: 'neither', expected, remedy: 'Measure one of them.' });
   }
+  if (sizes.length === 0 && standing.air !== undefined) {
+    const remedy = 'Add the sizes, or leave the places out.';
+    const places = [
+      ...(texts.drivers === undefined ? [] : ['drivers']),
+      ...(texts.vents ?? []).flatMap((vent, i) => (vent?.place === undefined ? [] : [`vents[${i}].place`])),
+    ];
+    for (const path of places) told(path, 'a place', 'the sizes of the box as well (outer or inner)', remedy);
+  }
   const { outer, panelThickness: t } = standing;
   const inner = standing.inner ?? (outer && t && less(outer, 2 * t));
   if (inner && Math.min(inner.width, inner.height, inner.depth) <= 0) {
@@ -79,7 +88,8 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
   }
   const tuning = standing.measured?.tuning;
   if (peaks && tuning !== undefined && !(peaks[0] < tuning && tuning < peaks[1])) {
-    told('measured.tuning', texts.measured?.tuning, 'a frequency between the two peaks', 'Measure the dip again.');
+    const expected = `a frequency between the peaks, ${decimalText(peaks[0], 4)} and ${decimalText(peaks[1], 4)} Hz`;
+    told('measured.tuning', texts.measured?.tuning, expected, 'Check the three readings.');
   }
   for (const [i, vent] of (standing.vents ?? []).entries()) {
     if (vent === undefined) continue;

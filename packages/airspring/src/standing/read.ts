@@ -1,5 +1,5 @@
 import { type Fault, InputError, refuse } from '@airspring/core/fault';
-import { decimalText, si } from '@airspring/core/quantity';
+import { decimalText, NANOMETRE, si } from '@airspring/core/quantity';
 import { innerSize } from '@airspring/core/space';
 import type * as v from 'valibot';
 import { jobOf } from '../brief/defaults.js';
@@ -117,6 +117,7 @@ export function readStanding(
       contents: contents.taken,
       choice,
       outer: sizes.inner && sizes.outer,
+      inner: sizes.inner,
     }),
   ]);
   const { vent = {}, printer } = job.sections as ReadFields<typeof roundVentFields>;
@@ -188,9 +189,10 @@ function faultsOfRoom(
     readonly choice: DriverChoice;
     /** Left out where no size is known. */
     readonly outer: Edges | undefined;
+    readonly inner: Edges | undefined;
   },
 ): Fault[] {
-  const { airBeforeVents, taken, contents, choice, outer } = found;
+  const { airBeforeVents, taken, contents, choice, outer, inner } = found;
   const { drivers, seating } = choice;
   const where = standing.outer ? 'standing.outer' : standing.inner ? 'standing.inner' : 'standing.air';
   const remedy = 'Correct the sizes of the box, or of what is in it.';
@@ -207,6 +209,13 @@ function faultsOfRoom(
   if (inwards !== undefined && depth >= inwards) {
     const expected = `a driver that is less deep than the box behind it, ${decimalText(inwards * 1e3, 4)} mm`;
     told('drivers[0].depth', `${decimalText(depth * 1e3, 4)} mm`, expected);
+  }
+  const { cutoutDiameter } = drivers.driver;
+  // The panel may be any of them: the second longest edge is the narrower one of the largest.
+  const widest = inner && [...inner].sort((a, b) => b - a)[1]!;
+  if (cutoutDiameter !== undefined && widest !== undefined && cutoutDiameter > widest + NANOMETRE) {
+    const expected = `a cutout that a panel of the box holds: the largest is ${decimalText(widest * 1e3, 4)} mm wide inside`;
+    told('drivers[0].cutoutDiameter', `${decimalText(cutoutDiameter * 1e3, 4)} mm`, expected);
   }
   const places = standing.drivers?.length;
   if (places !== undefined && places !== drivers.fronts) {
