@@ -376,3 +376,11 @@ test('a report in inches says that tubes are in whole millimetres', () => {
   expect(text({ length: 'in' })).toContain('Tubes are in whole millimetres: 1 in is 25.4 mm.');
   expect(text({})).not.toContain('25.4');
 });
+
+test('of a closed box nothing is told about a vent that it does not have', () => {
+  const answer = answered(air({ vents: [], keep: [] }));
+  for (const row of answer.rows) if (row.ok) expect(row.holds).not.toContain('length');
+  const text = retrofitText(answer).replace(/\s+/g, ' ');
+  expect(text).toContain('Both in series. It keeps the air in the box.');
+  expect(text).not.toMatch(/Lengths of vents|the vent stays below/);
+});

@@ -93,7 +93,7 @@ const broken: readonly [what: string, change: (brief: Loose) => void, path: stri
       b.standing.measured = { peaks: ['20 Hz', '60 Hz'], tuning: '80 Hz' };
     },
     'standing.measured.tuning',
-    'between the two peaks',
+    'between the peaks, 20 and 60 Hz',
   ],
   [
     'drivers that leave no air',

@@ -34,7 +34,18 @@ const accountsOf = ({ now, rows, designs, tubeSets }: Retrofit): Account[] => [
 
 /** What the columns of the comparison mean. */
 export const legend = (answer: Retrofit, say: Phrasing): string =>
-  `Reach: the response has fallen by ${say.decibels(answer.asked.fall)} there.${endOfSearchText(accountsOf(answer))} Level: the loudest steady tone at every frequency of the band. Air and travel: the greatest peak values at the wanted level. Quiet: up to this level the vent stays below every published onset of noise. Load: the least impedance. Lengths of vents count from the outer face of the panel to the inner end.${say.lengthUnit === 'in' ? ' Tubes are in whole millimetres: 1 in is 25.4 mm.' : ''}`;
+  [
+    `Reach: the response has fallen by ${say.decibels(answer.asked.fall)} there.${endOfSearchText(accountsOf(answer))}`,
+    'Level: the loudest steady tone at every frequency of the band.',
+    ...(answer.now.box.tubes.length > 0
+      ? [
+          'Air and travel: the greatest peak values at the wanted level.',
+          'Quiet: up to this level the vent stays below every published onset of noise. Load: the least impedance.',
+          'Lengths of vents count from the outer face of the panel to the inner end.',
+          ...(say.lengthUnit === 'in' ? ['Tubes are in whole millimetres: 1 in is 25.4 mm.'] : []),
+        ]
+      : ['Travel: the greatest peak value at the wanted level. Load: the least impedance.']),
+  ].join(' ');
 
 const HOLDS: Readonly<Record<string, string>> = {
   tuning: 'the tuning',

@@ -115,7 +115,8 @@ export function rowOf({ standing, account }: Now, proposed: Proposed): Made {
       ok: true,
       change,
       what,
-      holds,
+      // A closed box has no vent, and no tuning beside its air.
+      holds: standing.vents.length > 0 ? holds : holds.filter((one) => one === 'volume'),
       box: { ...withBends(boxOf(state, sounding, after?.vents ?? proposed.tubes), proposed.bends ?? []), ...box },
       // Combinations are compared by a glance: the account is made where it is read.
       get account() {
