@@ -23,7 +23,8 @@ const HIGHER = 1.1;
 function yieldedAt(search: Search, rung: number, step: number, most: number): Yielded | undefined {
   const { job } = search;
   const ratio = HIGHER ** rung;
-  const shorter = searchAgain(search, { ...job, wanted: { ...job.wanted, lowest: job.wanted.lowest * ratio } });
+  const shorter =
+    rung === 0 ? search : searchAgain(search, { ...job, wanted: { ...job.wanted, lowest: job.wanted.lowest * ratio } });
   const lowest = placeOf(search, 'wanted.lowest');
   const higher = weightOf(job, search.wishes.list[lowest] as Wish) * Math.log(ratio);
   const yielding = yieldingOf(shorter);

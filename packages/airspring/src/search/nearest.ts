@@ -122,7 +122,8 @@ export function nearestBrief(whole: Search): Nearest | undefined {
       throw error;
     }
   };
-  const search = again(whole.job.written);
+  // What boxes of the whole search sound like is known from the look for one that meets it.
+  const search = places.length === whole.job.choices.length ? whole : again(whole.job.written);
   const best = yieldedLeast(search);
   if (best === undefined) return undefined;
   const { excess, down } = best;
@@ -130,12 +131,12 @@ export function nearestBrief(whole: Search): Nearest | undefined {
   const known: Box[] = [best.box];
   const { list } = search.wishes;
   /** The last brief that was found to be met, and a box that meets it. */
-  let last: Pick<Nearest, 'brief' | 'box'> | undefined;
+  let last: Omit<Nearest, 'changes'> | undefined;
   const met = (brief: Written): boolean => {
     const search = readable(brief);
     if (search === undefined) return false;
     const box = metByOneOf(search, known) ?? anyBox(search);
-    if (box !== undefined) last = { brief, box };
+    if (box !== undefined) last = { brief, box, search };
     return box !== undefined;
   };
   /** What is left of an excess when the level is lowered. */
@@ -159,7 +160,8 @@ export function nearestBrief(whole: Search): Nearest | undefined {
       const without = kept.filter((other) => other !== one);
       if (without.length > 0 && met(brief(without))) kept = without;
     }
-    for (const { wish, over: before } of [...kept]) {
+    // A single change is the least already: wishes yield least to the box that was found first.
+    for (const { wish, over: before } of kept.length > 1 ? [...kept] : []) {
       const others = readable(brief(kept.filter((other) => other.wish !== wish)));
       if (others === undefined) continue;
       const { box, over } = leastYield(others, wish.path, before);
@@ -169,7 +171,7 @@ export function nearestBrief(whole: Search): Nearest | undefined {
       const smaller = kept.map((other) => (other.wish === wish ? { wish, over, change } : other));
       if (met(brief(smaller))) kept = smaller;
     }
-    return last && { ...last, search: again(last.brief), changes: kept.map(({ change }) => change) };
+    return last && { ...last, changes: kept.map(({ change }) => change) };
   }
   return undefined;
 }

@@ -1,5 +1,5 @@
-/** How many sets are tried in order of size before the search turns to halving: all the sets of twelve conditions. */
-const mostSets = 4096;
+/** How many sets are tried in order of size before the search turns to halving: all the sets of fourteen conditions. */
+const mostSets = 16384;
 
 /** Sets of `size` of the first conditions, those with the lowest numbers first. */
 function* setsOf(size: number, below: number): Generator<readonly number[]> {
@@ -14,9 +14,9 @@ function* setsOf(size: number, below: number): Generator<readonly number[]> {
  * increasing order. `possible` must be monotone: if a set can hold, so can each of its subsets. The result is undefined when
  * all conditions can hold together, and empty when even the empty set is impossible.
  *
- * Small sets are tried first. For up to 12 conditions the answer is the smallest such set, and among equally small sets the
- * one with the lowest numbers. The same holds for 20 conditions if the answer has at most 3 members, for 90 if it has at
- * most 2, and for 4000 if it has one. Larger conflicts are found by halving, in about $2k\lg(n/k) + 2k$ calls of `possible`
+ * Small sets are tried first. For up to 14 conditions the answer is the smallest such set, and among equally small sets the
+ * one with the lowest numbers. The same holds for 25 conditions if the answer has at most 4 members, for 46 if it has at
+ * most 3, and for 180 if it has at most 2. Larger conflicts are found by halving, in about $2k\lg(n/k) + 2k$ calls of `possible`
  * for $k$ of $n$ conditions. No member of such an answer can be dropped, but another conflict may have fewer members.
  *
  * @source junker2004 (halving); liffiton2008 (minimal unsatisfiable subsets)
