@@ -1,6 +1,7 @@
 import { standardAir } from '@airspring/core/air';
 import { si } from '@airspring/core/quantity';
 import { onsetSpan, onsetSpeed, openingOf, ventLoss, ventNoise } from '@airspring/core/vent';
+import { expect, test } from 'vitest';
 import { check } from '../../ledger/check.js';
 
 const onset = (name: string, f: number, d: number): number =>
@@ -244,4 +245,34 @@ check('vent.loss.least-end', {
   expected: [0.5, 0.5],
   unit: '1',
   tolerance: { relative: 1e-15, why: 'a mean' },
+});
+
+/**
+ * What a jet of 1 m/s and density 1 loses that leaves a tube for a space so many times as wide. Its momentum and the pressure on the
+ * wall around it, that of the jet, become momentum and pressure of the slow flow behind it.
+ */
+function lostByJet(widening: number): number {
+  const after = 1 / widening;
+  const rise = (1 - after) / widening;
+  return (0.5 - rise - 0.5 * after ** 2) / 0.5;
+}
+
+check('vent.loss.exit', {
+  formula: 'vent/ventLoss',
+  source: {
+    key: 'rennels2012',
+    locator: 'exit of a jet into a wide space, by the balance of momentum of a sudden widening',
+  },
+  status: 'derived',
+  kind: 'program',
+  given: { widening: { value: [1e4, 1e6], unit: '1' } },
+  // Into a box, the flow enters a sharp flush end, 0.5, and leaves the other one as a jet.
+  got: () => ventLoss({ vent: { diameter: '75 mm', length: '30 cm' } }).quadratic.inward - 0.5,
+  expected: [lostByJet(1e4), lostByJet(1e6)],
+  unit: '1',
+  tolerance: { relative: 2.1e-4, why: 'the space is wide, not without end: 1 − 2/widening' },
+});
+
+test('the same balance gives what a handbook prints for a pipe of twice the width', () => {
+  expect(lostByJet(4)).toBe(0.5625);
 });
