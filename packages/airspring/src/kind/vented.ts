@@ -12,6 +12,10 @@ export const vented: BoxKind<typeof tuningVentFields> = {
   across: tuningVentAcross,
   variants: (job, choice) => {
     const settings = roundVentSettings(job);
-    return settings.counts.map((count) => tunedByVents(job, choice, roundVents(vented, job, choice, settings, count)));
+    return settings.counts.map((count) => ({
+      ...tunedByVents(job, choice, roundVents(vented, job, choice, settings, count)),
+      // No other variant sounds alike, but the same one in another space does. The waves in a vent depend on its size and panel.
+      ...(!settings.waves && { sound: `${count}` }),
+    }));
   },
 };

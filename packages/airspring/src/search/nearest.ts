@@ -40,13 +40,16 @@ function leastYield(search: Search, path: string, most: number): Yielded {
   return { box: best, over: best === undefined || others(best.excess) > 0 ? Infinity : over(best.excess) };
 }
 
+const isSameChoice = (one: DriverChoice, other: DriverChoice): boolean =>
+  one.driverIndex === other.driverIndex && one.name === other.name;
+
 /** The first of some boxes of other searches of these drivers that meets every wish of this one. */
 function metByOneOf({ job, variants, wishes, demandOf }: Search, boxes: readonly Box[]): Box | undefined {
   for (const variant of variants) {
     const { judged, stands } = compileBox(job, wishes, variant, demandOf(variant), WITHIN);
     for (const { variant: like, edges, point } of boxes) {
       if (soundOf(variant) !== soundOf(like) || variant.built !== like.built) continue;
-      if (variant.kind !== like.kind || variant.choice.name !== like.choice.name) continue;
+      if (variant.kind !== like.kind || !isSameChoice(variant.choice, like.choice)) continue;
       const box = judged(edges, point);
       if (box !== undefined && missed(box.excess) === 0 && stands(box)) return box;
     }
@@ -104,12 +107,14 @@ export function nearestBrief(whole: Search): Nearest | undefined {
   // The room in a box depends on all but the sound.
   const roomsOf = memory((_: string): Search['rooms'] => new Map());
   // What a box sounds like depends on all but the space.
-  const soundsOf = memory((_: string): Search['sounds'] => new Map());
+  const soundOfBrief = (brief: Written): string => JSON.stringify({ ...brief, space: undefined });
+  const asWritten = soundOfBrief(whole.job.written);
+  const soundsOf = memory((key: string): Search['sounds'] => (key === asWritten ? whole.sounds : new Map()));
   const again = (brief: Written): Search => ({
     ...searchOf(
       some(readBrief(brief, whole.kinds, whole.models, whole.job.alignments, whole.job.shapes)),
       whole,
-      soundsOf(JSON.stringify({ ...brief, space: undefined })),
+      soundsOf(soundOfBrief(brief)),
     ),
     rooms: roomsOf(JSON.stringify({ ...brief, wanted: undefined, amplifier: undefined })),
   });

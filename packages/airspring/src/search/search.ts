@@ -44,9 +44,9 @@ export function memory<K, V>(make: (key: K) => V): (key: K) => V {
   };
 }
 
-/** A name for what a variant sounds like, where it shares that with others. */
+/** A name for what a variant sounds like, where it shares that with others. Two drivers of a brief may have one name. */
 export const soundOf = ({ kind, choice, sound }: Variant): string | undefined =>
-  sound === undefined ? undefined : `${kind.name} ${choice.name} ${sound}`;
+  sound === undefined ? undefined : `${kind.name} ${choice.driverIndex} ${choice.name} ${sound}`;
 
 /** Prepares the search of a job over the kinds that its brief allows. */
 export function searchOf(
