@@ -110,7 +110,7 @@ const TIED = 1e-6;
 export function greatestGradient(system: System, options: ExtremumOptions): GradientResult {
   const { from, to } = readFields(
     'band',
-    { from: options.from, to: options.to },
+    { from: options?.from, to: options?.to },
     { from: positive('frequency'), to: positive('frequency') },
   );
   const grid = logarithmicGrid(from, to, 600);
