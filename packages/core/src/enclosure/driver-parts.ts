@@ -13,7 +13,11 @@ export type Drivers = Driver | DriverGroup;
  * @source own (definition)
  * @example equivalentDriver(group(driver, { parallel: 2 })).Re // half of driver.Re
  */
-export const equivalentDriver = (drivers: Drivers): Driver => asGroup(drivers).equivalent;
+export const equivalentDriver = (drivers: Drivers): Driver =>
+  isGroup(drivers) ? drivers.equivalent : asGroup(drivers).equivalent;
+
+const isGroup = (drivers: Drivers): drivers is DriverGroup =>
+  typeof drivers === 'object' && drivers !== null && typeof (drivers as Partial<DriverGroup>).equivalent === 'object';
 
 /**
  * A single driver as a group of one. A group is read again and returned as it is.
