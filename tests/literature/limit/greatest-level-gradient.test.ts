@@ -26,7 +26,13 @@ for (const [family, { playable, leastPlayable }] of Object.entries(fixture.boxes
   const system = systems[family as keyof typeof systems];
   const names = Object.keys(leastPlayable.byElement);
   const listed = (found: GreatestLevelGradient) =>
-    found.ok ? [found.value, ...names.map((name) => found.byElement[name] ?? Number.NaN)] : [];
+    found.ok ? [found.value, ...[...names, 'air.density'].map((name) => found.byElement[name] ?? Number.NaN)] : [];
+  /** 20 log10 ρ has the slope 20/ln 10, and no limit depends on it. */
+  const all = ({ value, byElement }: Pick<typeof leastPlayable, 'value' | 'byElement'>) => [
+    value,
+    ...Object.values(byElement),
+    20 / Math.LN10,
+  ];
   const shared = {
     source: { key: 'mpmath', locator: 'circuit solved by hand, differences at 50 digits; script gradient.py' },
     status: 'derived',
@@ -39,7 +45,7 @@ for (const [family, { playable, leastPlayable }] of Object.entries(fixture.boxes
     formula: 'limit/greatestLevelGradient',
     given: {
       family: { value: family, unit: '' },
-      of: { value: `value; by ${names.join(', ')}; over frequency`, unit: '' },
+      of: { value: `value; by ${names.join(', ')}, density of the air; over frequency`, unit: '' },
       binding: {
         value: playable.map(({ frequency, binding }) => `${binding} at ${frequency} Hz`).join(', '),
         unit: '',
@@ -50,24 +56,35 @@ for (const [family, { playable, leastPlayable }] of Object.entries(fixture.boxes
         const found = greatestLevelGradient(system, limits, si('frequency', frequency));
         return found.ok && found.binding === binding ? [...listed(found), found.byFrequency] : [];
       }),
-    expected: playable.flatMap(({ value, byElement, byFrequency }) => [
-      value,
-      ...Object.values(byElement),
-      byFrequency,
-    ]),
+    expected: playable.flatMap((one) => [...all(one), one.byFrequency]),
   });
   check(`limit.least-greatest-level-gradient.${family}`, {
     ...shared,
     formula: 'limit/leastGreatestLevelGradient',
     given: {
       family: { value: family, unit: '' },
-      of: { value: `value; by ${names.join(', ')}; frequency in Hz`, unit: '' },
+      of: { value: `value; by ${names.join(', ')}, density of the air; frequency in Hz`, unit: '' },
       binding: { value: leastPlayable.binding, unit: '' },
     },
     got: () => {
       const found = leastGreatestLevelGradient(system, limits, { from: '27 Hz', to: '110 Hz' });
       return found.ok && found.binding === leastPlayable.binding ? [...listed(found), found.frequency] : [];
     },
-    expected: [leastPlayable.value, ...Object.values(leastPlayable.byElement), leastPlayable.frequency],
+    expected: [...all(leastPlayable), leastPlayable.frequency],
+  });
+  const heated = playable.find(({ binding }) => binding === 'heat')!;
+  check(`limit.heat-limit.gradient.${family}`, {
+    ...shared,
+    formula: 'limit/heatLimit',
+    given: {
+      family: { value: family, unit: '' },
+      of: { value: `slope by Re, ${heated.frequency} Hz`, unit: '' },
+    },
+    got: () => {
+      const found = greatestLevelGradient(system, heatLimit(drivers), si('frequency', heated.frequency));
+      return found.ok ? found.byElement.Re! : Number.NaN;
+    },
+    expected: heated.byElement.Re,
+    unit: 'dB per relative change',
   });
 }

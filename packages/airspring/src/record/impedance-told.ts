@@ -12,7 +12,7 @@ export const IMPEDANCE_RANGE = [5, 500] as const;
 const MEASURABLE = 0.02;
 
 /** The peaks and dips that a measurement can show: a peak that hardly rises above a dip beside it goes, and that dip with it. */
-export function measurable(maxima: readonly Extremum[], minima: readonly Extremum[]) {
+function measurable(maxima: readonly Extremum[], minima: readonly Extremum[]) {
   const left = [...maxima, ...minima].sort((a, b) => a.frequency - b.frequency);
   for (;;) {
     const rises = left.slice(1).map(({ value }, i) => Math.abs(Math.log(value / left[i]!.value)));
