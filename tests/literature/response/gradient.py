@@ -65,7 +65,7 @@ LIMITS = {
     "heat": lambda e, f: mp.sqrt(PE / e["Re"]) / abs((1 - e["Bl"] * solve(e, f)[0]) / (e["Re"] + 2j * pi * f * e["Le"])),
     "amplifier voltage": lambda e, f: VOLTAGE,
 }
-FROM, TO = mpf(27), mpf(110)
+BANDS = [(mpf(27), mpf(110)), (mpf(120), mpf(500))]
 
 
 def within(name, e, f):
@@ -76,9 +76,10 @@ def binding(e, f):
     return min(LIMITS, key=lambda name: LIMITS[name](e, f))
 
 
-def least(name, e):
-    """The frequency where the level within one limit is least."""
-    grid = [FROM * (TO / FROM) ** (mpf(i) / 600) for i in range(601)]
+def least(name, e, band):
+    """The frequency of a band where the level within one limit is least."""
+    low, high = band
+    grid = [low * (high / low) ** (mpf(i) / 600) for i in range(601)]
     best = min(grid, key=lambda f: within(name, e, f))
     if best in (grid[0], grid[-1]):
         return best
@@ -89,11 +90,13 @@ def slopes(result, e):
     return {n: float(diff(lambda x: result({**e, n: exp(x)}), log(e[n]))) for n in e}
 
 
-def leastPlayable(e):
-    name = min(LIMITS, key=lambda name: within(name, e, least(name, e)))
-    result = lambda e: within(name, e, least(name, e))
+def leastPlayable(e, band):
+    name = min(LIMITS, key=lambda name: within(name, e, least(name, e, band)))
+    result = lambda e: within(name, e, least(name, e, band))
     return {
-        "frequency": float(least(name, e)),
+        "from": float(band[0]),
+        "to": float(band[1]),
+        "frequency": float(least(name, e, band)),
         "binding": name,
         "value": float(result(e)),
         "byElement": slopes(result, e),
@@ -134,6 +137,6 @@ for name, (volume, fb) in BOXES.items():
             }
             for f in FREQUENCIES
         ],
-        "leastPlayable": leastPlayable(e),
+        "leastPlayable": [leastPlayable(e, band) for band in BANDS],
     }
 Path(__file__).with_name("gradient.json").write_text(json.dumps(out, indent=1) + "\n")

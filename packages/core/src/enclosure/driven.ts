@@ -19,11 +19,6 @@ export interface DrivenSpec {
 /** The readers of the fields of {@link DrivenInput}. */
 export const drivenShape = { drivers: given<Drivers>(), sourceResistance: optional(notNegative('resistance')) };
 
-const notRead = (got: unknown): InputError => {
-  const expected = 'a spec that was read, such as that of closedBox';
-  return new InputError([{ code: 'inconsistent', path: 'spec', got, expected, remedy: 'Give the spec of a system.' }]);
-};
-
 /**
  * Total quality factor of motor and suspension at an angular frequency, source resistance included.
  *
@@ -43,8 +38,13 @@ const notRead = (got: unknown): InputError => {
  * @example totalQ(closedBox({ drivers: driver, netVolume: '40 L' }).spec, 2 * Math.PI * 30)
  */
 export const totalQ = (spec: DrivenSpec, w: number): number => {
-  if (spec?.drivers?.equivalent === undefined) throw notRead(spec);
-  const { drivers, sourceResistance } = spec;
+  const { drivers, sourceResistance } = spec ?? {};
+  if (!drivers?.equivalent) {
+    const expected = 'a spec that was read';
+    throw new InputError([
+      { code: 'inconsistent', path: 'spec', got: spec, expected, remedy: 'Give that of a system.' },
+    ]);
+  }
   const { Mms, Rms, Bl, Re } = drivers.equivalent;
   return (w * Mms) / (Rms + Bl ** 2 / (sourceResistance + Re));
 };

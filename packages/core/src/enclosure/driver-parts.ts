@@ -14,10 +14,7 @@ export type Drivers = Driver | DriverGroup;
  * @example equivalentDriver(group(driver, { parallel: 2 })).Re // half of driver.Re
  */
 export const equivalentDriver = (drivers: Drivers): Driver =>
-  isGroup(drivers) ? drivers.equivalent : asGroup(drivers).equivalent;
-
-const isGroup = (drivers: Drivers): drivers is DriverGroup =>
-  typeof drivers === 'object' && drivers !== null && typeof (drivers as Partial<DriverGroup>).equivalent === 'object';
+  (drivers as Partial<DriverGroup> | undefined)?.equivalent ?? asGroup(drivers).equivalent;
 
 /**
  * A single driver as a group of one. A group is read again and returned as it is.
