@@ -65,7 +65,7 @@ LIMITS = {
     "heat": lambda e, f: mp.sqrt(PE / e["Re"]) / abs((1 - e["Bl"] * solve(e, f)[0]) / (e["Re"] + 2j * pi * f * e["Le"])),
     "amplifier voltage": lambda e, f: VOLTAGE,
 }
-BANDS = [(mpf(27), mpf(110)), (mpf(120), mpf(500))]
+BANDS = [(mpf(27), mpf(110)), (mpf(80), mpf(90)), (mpf(120), mpf(500))]
 
 
 def within(name, e, f):
