@@ -217,6 +217,9 @@ export const table: readonly Group[] = [
       design('builds', 'builds: level at 200 frequencies and f3 of 10,000', 'ms', within(500)),
       outside('numpy-builds', 'numpy, arrays over the builds', 'scipy', ['builds'], { against: 'builds' }),
       design('map', 'ventMap', 'ms', within(1500)),
+      outside('numpy-map', 'numpy, arrays over the cells; room without the driver', 'scipy', ['map'], {
+        against: 'map',
+      }),
       design('compression', 'compileAtLevel: 100 levels at 200 frequencies', 'ms', within(300)),
     ],
   },

@@ -8,6 +8,7 @@ import { schemaWith } from './brief/schema.js';
 import type { AlignmentChoice } from './job/alignment-choice.js';
 import { type BriefOptions, completeOptions } from './kind/brief-options.js';
 import type { Brief } from './kind/standard.js';
+import { listOf } from './kind/wording.js';
 import type { Answer, Met, NotMet } from './record/answer.js';
 import { assemble } from './record/assemble.js';
 import { accountsOf } from './record/driver-account.js';
@@ -36,6 +37,7 @@ function metOf(
   const { job } = search;
   const [first] = chosen;
   const priced = prices ? pricesOf(search, chosen) : [];
+  const without = leftOut(search);
   const designs = chosen.map(({ box, leaning }, i) => {
     const words = i === 0 ? [] : comparison(box.criteria, first.box.criteria);
     const design = assemble(search, box, String.fromCharCode(65 + i), leaning, words);
@@ -52,6 +54,7 @@ function metOf(
     asked: job.wanted,
     designs,
     ...(perDriver.length > 0 && { perDriver }),
+    ...(without.length > 0 && { leftOut: without }),
     drivers: accountsOf(job),
   };
 }
@@ -62,14 +65,24 @@ export function metBy(search: Search, boxes = bestBoxes(search)): Met | undefine
   return chosen && metOf(search, chosen);
 }
 
+/** The boxes that were left out because they cannot have the alignment of the brief, and why: one sentence for each reason. */
+function leftOut({ unsuited, variants }: Search): readonly string[] {
+  const places = new Map<string, Set<string>>();
+  for (const { kind, choice, because } of unsuited) {
+    if (variants.some((one) => one.kind === kind && one.choice.name === choice.name)) continue;
+    const known = places.get(because) ?? new Set();
+    places.set(because, known.add(`"${choice.name}" in ${kind.called}`));
+  }
+  return [...places].map(([because, all]) => `${listOf([...all])}: ${because}.`);
+}
+
 /** No driver can have the alignment that the brief asks for, in any kind of box that it allows. */
 function unsuitedTo(search: Search): NotMet | undefined {
   const { job, unsuited, variants } = search;
   if (variants.length > 0 || unsuited.length === 0) return undefined;
-  const texts = unsuited.map(({ kind, choice, because }) => `"${choice.name}" in ${kind.called}: ${because}.`);
   const { name, takes } = job.alignment as AlignmentChoice;
   const parameters = takes === undefined ? [] : [`alignment.parameters of ${name}: ${takes}.`];
-  const because = ['No box of the allowed kinds has the alignment of this brief.', ...new Set(texts), ...parameters];
+  const because = ['No box of the allowed kinds has the alignment of this brief.', ...leftOut(search), ...parameters];
   const conflict = [{ path: 'alignment.name', wish: `the alignment ${name}` }];
   return { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) };
 }
@@ -102,6 +115,8 @@ function notMet(search: Search, told: Told): Answered {
       `At the end of the band, ${highest}, the response of every box has already fallen further than wanted.fall allows. Ask for a lower wanted.highest.`,
     );
   }
+  const without = leftOut(search);
+  if (without.length > 0) because.push('Other boxes cannot have the alignment of this brief.', ...without);
   const head = { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) } as const;
   const nearest = fallenAtEnd ? undefined : nearestBrief(search);
   if (nearest === undefined) return { answer: head };

@@ -1,5 +1,5 @@
 /** The smallest vent of a few boxes, by the circuit of the vented box in complex numbers and the tuning of an open pipe. */
-import { ventedBox } from '@airspring/core/enclosure';
+import { parallelBandPass, ventedBox } from '@airspring/core/enclosure';
 import { type VentMapInput, ventMap } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
 import { noiseOnsets } from '@airspring/core/vent';
@@ -102,4 +102,62 @@ check('limit.vent-map.length', {
   expected: boxes.map(([volume, fb]) => effective(volume, fb) - ((0.8216 + 0.6133) * diameterOf(volume, fb)) / 2),
   unit: 'm',
   tolerance: { relative: 1e-3, why: 'ends change a little with frequency' },
+});
+
+/** A chamber without losses passes through its vent 1/(1 − f²/fb²) of what the cone displaces; those of both sides are opposite. */
+const passed = (f: number, fb: number) => 1 / (1 - (f / fb) ** 2);
+const REAR = { rearVolume: '60 L', rearTuning: '24 Hz' } as const;
+const fronts = [
+  [0.02, 60],
+  [0.02, 75],
+  [0.05, 60],
+  [0.05, 75],
+] as const;
+check('limit.vent-map.one-of-two', {
+  formula: 'limit/ventMap',
+  source: {
+    key: 'small1973vented1',
+    locator: 'share of the flow in a vent, one for each side of the cone; without losses',
+  },
+  status: 'derived',
+  kind: 'standard',
+  given: {
+    rear: { value: '60 L at 24 Hz, held', unit: '' },
+    front: { value: '20 and 50 L at 60 and 75 Hz', unit: '' },
+    air: { value: '17 m/s at 98 dB from 28 Hz to 100 Hz', unit: '' },
+  },
+  got: () =>
+    ventMap({
+      ...{ airSpeedPeak: '17 m/s', level: '98 dB', from: '28 Hz', to: '100 Hz', displaced: '2 L', wall: '3 mm' },
+      vent: 'front',
+      box: (frontVolume, frontTuning) =>
+        parallelBandPass(
+          {
+            drivers,
+            ...REAR,
+            frontVolume,
+            frontTuning,
+            frontVentArea: si('area', 0.01),
+            rearVentArea: si('area', 0.02),
+          },
+          paperAir,
+        ),
+      netVolumes: [si('volume', 0.02), si('volume', 0.05)],
+      tunings: [si('frequency', 60), si('frequency', 75)],
+      space: {
+        outer: { width: '600 mm', height: '500 mm', depth: '500 mm' },
+        thickness: '18 mm',
+        driver: { outerDiameter: '270 mm', cutoutDiameter: '240 mm', depth: '130 mm' },
+      },
+    }).map(({ diameter }) => diameter),
+  expected: fronts.map(([, fb]) => {
+    const flows = Array.from({ length: 32 }, (_, i) => {
+      const f = 28 * (100 / 28) ** (i / 31);
+      const whole = (Math.SQRT2 * 20e-6 * 10 ** (98 / 20)) / (paperAir.density * f);
+      return Math.abs(passed(f, fb) / (passed(f, fb) - passed(f, 24))) * whole;
+    });
+    return Math.sqrt((4 * Math.max(...flows)) / 17 / Math.PI);
+  }),
+  unit: 'm',
+  tolerance: { relative: 1e-13, why: 'rounding' },
 });

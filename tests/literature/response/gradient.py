@@ -1,4 +1,4 @@
-"""Writes gradient.json: level, group delay, cut-off and greatest displacement, and how they change with each element, by mpmath.
+"""Writes gradient.json: level, group delay, cut-off, greatest displacement and greatest level, and how they change with each element, by mpmath.
 
 The circuit is solved by hand and every derivative is a central difference at 50 digits; neither knows of adjoint
 equations or of the implicit function theorem. 1 V rms, half space, 1 m; air 1.2 kg/m³, 343 m/s.
@@ -59,8 +59,48 @@ def greatest(e):
     return displacement(e, findroot(lambda f: diff(lambda x: displacement(e, x), f), best))
 
 
+XMAX, PE, VOLTAGE = mpf("0.004"), mpf(60), mpf(25)
+LIMITS = {
+    "travel": lambda e, f: XMAX / mp.sqrt(2) / displacement(e, f),
+    "heat": lambda e, f: mp.sqrt(PE / e["Re"]) / abs((1 - e["Bl"] * solve(e, f)[0]) / (e["Re"] + 2j * pi * f * e["Le"])),
+    "amplifier voltage": lambda e, f: VOLTAGE,
+}
+BANDS = [(mpf(27), mpf(110)), (mpf(80), mpf(90)), (mpf(120), mpf(500))]
+
+
+def within(name, e, f):
+    return level(e, f) + 20 * log10(LIMITS[name](e, f))
+
+
+def binding(e, f):
+    return min(LIMITS, key=lambda name: LIMITS[name](e, f))
+
+
+def least(name, e, band):
+    """The frequency of a band where the level within one limit is least."""
+    low, high = band
+    grid = [low * (high / low) ** (mpf(i) / 600) for i in range(601)]
+    best = min(grid, key=lambda f: within(name, e, f))
+    if best in (grid[0], grid[-1]):
+        return best
+    return findroot(lambda f: diff(lambda x: within(name, e, x), f), best)
+
+
 def slopes(result, e):
     return {n: float(diff(lambda x: result({**e, n: exp(x)}), log(e[n]))) for n in e}
+
+
+def leastPlayable(e, band):
+    name = min(LIMITS, key=lambda name: within(name, e, least(name, e, band)))
+    result = lambda e: within(name, e, least(name, e, band))
+    return {
+        "from": float(band[0]),
+        "to": float(band[1]),
+        "frequency": float(least(name, e, band)),
+        "binding": name,
+        "value": float(result(e)),
+        "byElement": slopes(result, e),
+    }
 
 
 out = {"note": "gradient.py beside this file wrote it", "driver": {n: float(v) for n, v in DRIVER.items()}, "boxes": {}}
@@ -87,5 +127,16 @@ for name, (volume, fb) in BOXES.items():
         ],
         "cutoff": {"value": float(cutoff(e)), "byElement": slopes(cutoff, e)},
         "greatest": {"value": float(greatest(e)), "byElement": slopes(greatest, e)},
+        "playable": [
+            {
+                "frequency": f,
+                "binding": binding(e, mpf(f)),
+                "value": float(within(binding(e, mpf(f)), e, mpf(f))),
+                "byElement": slopes(lambda e: within(binding(e, mpf(f)), e, mpf(f)), e),
+                "byFrequency": float(diff(lambda x: within(binding(e, exp(x)), e, exp(x)), log(mpf(f)))),
+            }
+            for f in FREQUENCIES
+        ],
+        "leastPlayable": [leastPlayable(e, band) for band in BANDS],
     }
 Path(__file__).with_name("gradient.json").write_text(json.dumps(out, indent=1) + "\n")

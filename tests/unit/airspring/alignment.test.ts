@@ -82,6 +82,21 @@ test('a pinned alignment takes only the kinds that it suits, and says so where n
   expect(answer.because.join(' ')).toContain('B4 takes a total Q of 0.405 with these losses; the driver has 0.366.');
 });
 
+test('a box that is left out for its alignment is told, with the reason', () => {
+  const pinned = { ...roomy, vent: { ...roomy.vent, waves: true }, alignment: { name: 'B2' } };
+  const answer = balanced(searchFor({ ...pinned, box: { ...roomy.box, kinds: ['vented', 'closed'] } }, standard))!;
+  expect(answer.designs.map(({ kind }) => kind)).toEqual(['closed']);
+  expect(answer.leftOut).toHaveLength(1);
+  expect(answer.leftOut![0]).toMatch(/" in a vented box: B2 is a shape of few poles/);
+  expect(reportText(answer).replaceAll(/\s+/g, ' ')).toContain(answer.leftOut![0]);
+  // Kinds with one reason share a sentence; where no wish can be met either, they are told as well.
+  const wide = { ...roomy, wanted: { ...roomy.wanted, lowest: '21 Hz' }, alignment: { name: 'B2' } };
+  const refused = design({ ...wide, box: { ...roomy.box, kinds: ['vented', 'slot-vented', 'closed'] } });
+  expect(!refused.ok && refused.because.join(' ')).toMatch(
+    /in a vented box and "[^"]+" in a box with a slot vent: B2 has order 2/,
+  );
+});
+
 test('parameters choose one shape of an alignment', () => {
   // The driver decides the parameter of QB3; pinned at another value, it asks for another driver.
   const answer = design({

@@ -45,6 +45,11 @@ test('nothing is told that was not asked for, and asking changes nothing else', 
 describe.each([
   ['closed', closed, ['Cms', 'Bl', 'Mms', 'Re', 'Cab']],
   ['vented', vented, ['Cms', 'Bl', 'Mms', 'Re', 'Cab', 'vent']],
+  [
+    'vented with waves',
+    { ...vented, vent: { ...vent, waves: true } },
+    ['Cms', 'Bl', 'Mms', 'Re', 'Cab', 'vent.length'],
+  ],
   ['radiator', radiator, ['Cms', 'Bl', 'Mms', 'Re', 'Cab', 'radiatorCompliance', 'radiatorMass']],
 ] as const)('%s', (_, brief, names) => {
   const { designs } = scattered(brief);

@@ -2,6 +2,7 @@
 import {
   type Alignment,
   bandPass,
+  butterworth,
   chebyshev,
   sixthOrderBandPass,
   solveAlignment,
@@ -9,6 +10,7 @@ import {
 } from '@airspring/core/alignment';
 import { driver } from '@airspring/core/driver';
 import {
+  closedFamily,
   type Family,
   fourthOrderBandPassFamily,
   parallelBandPassFamily,
@@ -67,4 +69,11 @@ test('a total Q above the mechanical one of the driver is told as such, and not 
   expect(fixed(2)).toBe(
     'C4 takes a total Q of 12.3 with these losses; the driver has 0.500, and its Qms of 2.00 allows no more.',
   );
+});
+
+test('a quality factor that is rounded like the bound beside it is not told as above itself', () => {
+  expect(answer(butterworth(2), closedFamily as never, {}, Math.SQRT1_2, 5)).toBe(
+    'A total Q of 0.707 is just above the highest that B2 takes with these losses.',
+  );
+  expect(answer(butterworth(2), closedFamily as never, {}, 0.72, 5)).toMatch(/0\.720 is above 0\.707, the highest/);
 });

@@ -186,6 +186,7 @@ describe('limits', () => {
     ['without a number', 'a number above zero', { ...honest, greatestRms: Number.POSITIVE_INFINITY }],
     ['below zero', 'a number above zero', { ...honest, greatestRms: -1 }],
     ['the drive as travel', 'its probe is there', { name: 'drive', integrated: true, greatestRms: 1, basis: 'own' }],
+    ['of a number of another box', 'its exponents are of numbers that are there', { ...honest, exponents: { R: -1 } }],
     ['without a word why', 'has a name and a basis', { ...honest, basis: '' }],
   ])('%s: %s', (_, law, liar) => {
     expect(brokenLaws(laws(liar))).toContain(law);

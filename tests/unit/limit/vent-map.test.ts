@@ -1,5 +1,5 @@
 import { standardAir } from '@airspring/core/air';
-import { closedBox, ventedBox } from '@airspring/core/enclosure';
+import { closedBox, parallelBandPass, ventedBox } from '@airspring/core/enclosure';
 import { isInputError } from '@airspring/core/fault';
 import { type VentMapInput, ventMap, ventOnsets } from '@airspring/core/limit';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
@@ -57,6 +57,29 @@ test('what is no system with a spec is refused, and not taken for a box', () => 
   expect(() => ventMap({ ...input, box })).toThrow(
     expect.objectContaining({ faults: [expect.objectContaining({ code: 'inconsistent', path: 'map.box', expected })] }),
   );
+});
+
+test('of a box with several vents one is named', () => {
+  const box: VentMapInput['box'] = (frontVolume, frontTuning) =>
+    parallelBandPass({
+      ...{ drivers, frontVolume, frontTuning, frontVentArea: '1 m²' },
+      ...{ rearVolume: '40 L', rearTuning: '24 Hz', rearVentArea: '1 m²' },
+    });
+  const refused = (vent?: string, made = box) => {
+    const fault = expect.objectContaining({ path: expect.any(String), expected: expect.any(String) });
+    try {
+      ventMap({ ...input, box: made, vent });
+    } catch (error) {
+      if (!isInputError(error)) throw error;
+      expect(error.faults).toEqual([fault]);
+      return `${error.faults[0]!.path}: ${error.faults[0]!.expected}`;
+    }
+    return undefined;
+  };
+  expect(refused()).toBe('map.vent: one of rear, front');
+  expect(refused('side')).toBe('map.vent: one of rear, front');
+  expect(refused('front')).toBeUndefined();
+  expect(refused('front', input.box)).toBe('box: a system with a vent called front');
 });
 
 test('more level, or less air speed, asks for a wider vent', () => {

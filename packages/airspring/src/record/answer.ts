@@ -16,6 +16,8 @@ export interface Met {
   readonly designs: readonly Design[];
   /** If the brief offers several drivers: the best box for each, the best driver first. */
   readonly perDriver?: readonly DriverVerdict[];
+  /** Which of the allowed boxes were left out because they cannot have the alignment of the brief, and why. */
+  readonly leftOut?: readonly string[];
   /** How each driver was completed from its data: which values were derived, and how far given values disagree. */
   readonly drivers: readonly DriverAccount[];
 }

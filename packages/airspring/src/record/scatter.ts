@@ -1,3 +1,4 @@
+import type { System } from '@airspring/core/enclosure';
 import { type Impossible, impossible, type Warning } from '@airspring/core/fault';
 import { logarithmicGrid } from '@airspring/core/quantity';
 import {
@@ -32,6 +33,7 @@ const PRACTICE: Readonly<Record<string, Spread>> = {
   'Cab front': { within: 0.02 },
   'Cab rear': { within: 0.02 },
   vent: { within: 0.03 },
+  'vent.length': { within: 0.03 },
   'vent front': { within: 0.03 },
   'vent rear': { within: 0.03 },
   radiatorCompliance: { standardDeviation: 0.08 },
@@ -76,11 +78,19 @@ const untold = (code: string, since: string): ScatterTold => {
   return { builds: 0, f3, causes: [], assumed: [], warnings: [] };
 };
 
+/** Whether a network has a number of a name; that of an element over frequency is called by both names, as `vent.length`. */
+function hasNumber({ network: { topology, values } }: System, name: string): boolean {
+  if (typeof values[name] === 'number') return true;
+  return topology.elements.some(
+    (one) => 'parameters' in one && one.parameters.some((parameter) => `${one.name}.${parameter}` === name),
+  );
+}
+
 /** What scatters of a box, and what of each build is worked out; or why that is not told. */
 function scatteringOf(job: Job, { variant, point }: Built) {
   const { wanted, heard } = job;
   const system = variant.system(point);
-  const spreads = Object.entries(PRACTICE).filter(([name]) => typeof system.network.values[name] === 'number');
+  const spreads = Object.entries(PRACTICE).filter(([name]) => hasNumber(system, name));
   if (spreads.length === 0) return untold('other-network', 'none of its numbers is one whose scatter is known');
   const scatter = Object.fromEntries(spreads.map(([name, spread]) => [name, distributionOf(spread)]));
   const assumed = spreads.map(([name, spread]) => ({ name, ...spread }));

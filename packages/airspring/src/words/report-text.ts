@@ -134,6 +134,9 @@ function metText(answer: Met, say: Phrasing): string[] {
     paragraph(
       `${count > 1 ? `Every wish is met. You can choose from ${inWords(count)} boxes.` : 'Every wish is met, by one box.'} ${summary(first, say)}`,
     ),
+    ...(answer.leftOut
+      ? [paragraph(`Other boxes cannot have the alignment of this brief. ${answer.leftOut.join(' ')}`)]
+      : []),
     ...overview(answer, say),
     ...bestOfEach(answer, say),
     ...designInFull(first, say),

@@ -14,6 +14,7 @@ const KNOWN: Readonly<Record<string, string>> = {
   'Cab front': 'the air in the front chamber',
   'Cab rear': 'the air in the rear chamber',
   vent: 'the vent',
+  'vent.length': 'the length of the vent',
   'vent front': 'the vent of the front chamber',
   'vent rear': 'the vent of the rear chamber',
   radiatorCompliance: 'the compliance of the radiators',

@@ -1,4 +1,5 @@
 import { ventedFamily } from '../enclosure/index.js';
+import { type Fault, refuse } from '../fault/index.js';
 import { linear } from '../numeric/index.js';
 import type { Alignment } from './alignment.js';
 import { chebyshev } from './chebyshev.js';
@@ -48,26 +49,37 @@ export interface ApproximationError {
   readonly error: VentedNumbers;
 }
 
+function judgeApproximation(got: VentedApproximation | undefined): Fault[] {
+  if (typeof got?.of === 'function' && Array.isArray(got.Qts)) return [];
+  const expected = 'an approximation, such as margolisSmall';
+  return [{ code: 'inconsistent', path: 'approximation', got, expected, remedy: 'Give a record with of and Qts.' }];
+}
+
 /**
  * How far an approximation is from the exact boxes of QB3, B4 and C4, which it stands for.
  *
  * @validity as `driversFor`
  * @neglects as `driversFor`
  * @returns one row for each total quality factor that an alignment takes; default nine over the range of the approximation
- * @throws InputError for a QL that is not positive
+ * @throws InputError `inconsistent` for what is no approximation; for a QL that is not positive
  * @source small1973vented1 QB3, B4 and C4
  * @example approximationErrors(margolisSmall)[0].error.volume // 0.15
  */
 export function approximationErrors(
-  { of, Qts: [from, to] }: VentedApproximation,
+  approximation: VentedApproximation,
   QL = 7,
-  Qts: ArrayLike<number> = linear(from, to, 9),
+  Qts?: ArrayLike<number>,
 ): readonly ApproximationError[] {
+  refuse(judgeApproximation(approximation));
+  const {
+    of,
+    Qts: [from, to],
+  } = approximation;
   const rowOf = (alignment: Alignment, Q: number): DriverRow | undefined => {
     const found = driversFor(alignment, ventedFamily, { QL }, [Q]);
     return found.ok ? found.rows[0] : undefined;
   };
-  return Array.from(Qts).flatMap((Q) => {
+  return Array.from(Qts ?? linear(from, to, 9)).flatMap((Q) => {
     const droopy = rowOf(quasiThirdOrder, Q);
     const row = droopy ?? rowOf(chebyshev(4), Q);
     if (row === undefined) return [];

@@ -1,6 +1,7 @@
-import { type Impossible, impossible } from '../fault/index.js';
+import { type Fault, type Impossible, impossible, refuse } from '../fault/index.js';
 import { bracketedRoot } from '../numeric/index.js';
 import type { Alignment, FreeParameter } from './alignment.js';
+import { judgeAlignment } from './refusals.js';
 
 /** How nearly two parameters of one alignment must agree. */
 const AGREE = 1e-6;
@@ -24,6 +25,12 @@ function parameterWith({ from, to, told }: FreeParameter, name: string, value: n
   return root.ok ? root.x : undefined;
 }
 
+function noParameters(got: unknown): Fault[] {
+  if (typeof got === 'object' && got !== null) return [];
+  const expected = 'a record of parameters, such as { ripple: 0.5 }';
+  return [{ code: 'empty', path: 'parameters', got, expected, remedy: 'Give the record.' }];
+}
+
 /**
  * An alignment with stated parameters: the one of a family of shapes that the driver would choose otherwise. An alignment that
  * is fixed already must have these parameters.
@@ -31,6 +38,7 @@ function parameterWith({ from, to, told }: FreeParameter, name: string, value: n
  * @validity parameters that rise or fall over the whole range of the free one
  * @neglects nothing
  * @returns the fixed alignment, or why it has no such parameters
+ * @throws InputError `inconsistent` for what is no alignment, `empty` without parameters
  * @source own (root of what the alignment tells)
  * @example fixedAt(chebyshev(4), { ripple: 0.5 }).ok // true
  */
@@ -38,6 +46,7 @@ export function fixedAt(
   alignment: Alignment,
   parameters: Readonly<Record<string, number>>,
 ): { readonly ok: true; readonly alignment: Alignment } | Impossible {
+  refuse([...judgeAlignment(alignment), ...noParameters(parameters)]);
   const { free, name, target } = alignment;
   const names = Object.keys({ ...alignment.parameters, ...free?.told(free.from) });
   const refused = (parameter: string, text: string) => impossible(parameter, `${name} ${text}.`);

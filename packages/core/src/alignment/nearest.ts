@@ -1,6 +1,7 @@
 import type { System } from '../enclosure/index.js';
 import { isInputError, refuse } from '../fault/index.js';
 import { simplexMinimum } from '../numeric/index.js';
+import { unlessList } from '../numeric/refusal.js';
 import { frequencyGrid, si } from '../quantity/index.js';
 import { cutoff, HALF_POWER, passband, referenceLevel, respond } from '../response/index.js';
 import { type Alignment, isBandPass, isGoal, type ShapedAlignment } from './alignment.js';
@@ -76,6 +77,7 @@ const HIGHEST = 1000;
  * @example nearestAlignments(system, [butterworth(4), quasiThirdOrder])[0].alignment
  */
 export function nearestAlignments(system: System, alignments: readonly Alignment[]): readonly Nearness[] {
+  refuse(unlessList('alignments', alignments, 'alignments'));
   refuse(alignments.flatMap((one, i) => judgeAlignment(one, `alignments[${i}]`)));
   const found = placeOf(system);
   if (found === undefined) return [];

@@ -130,6 +130,9 @@ function beyond(has: number, least: number | undefined, most: number | undefined
   const [low, high] = [least && endOf(least, 1), most && endOf(most, -1)];
   if (low && high)
     return `${name} takes a total Q up to ${high} and again from ${low} ${under}; the driver has ${digits(has)}.`;
+  const own = digits(has);
+  if (own === high || own === low)
+    return `A total Q of ${own} is just ${high ? 'above the highest' : 'below the lowest'} that ${name} takes ${under}.`;
   const bound = high ? `above ${high}, the highest` : `below ${low}, the lowest`;
   return `A total Q of ${digits(has)} is ${bound} that ${name} takes ${under}.`;
 }

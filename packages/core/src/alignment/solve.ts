@@ -1,8 +1,8 @@
-import { readAir, standardAir } from '../air/index.js';
+import { type Air, readAir, standardAir } from '../air/index.js';
 import { resonanceInAir } from '../driver/resonance.js';
 import { type DrivenSpec, type Drivers, equivalentDriver, type Family } from '../enclosure/index.js';
-import { type Impossible, impossible, refuse } from '../fault/index.js';
-import { readFields } from '../quantity/index.js';
+import { type Impossible, InputError, impossible, refuse } from '../fault/index.js';
+import { readFields, si } from '../quantity/index.js';
 import { type AlignmentResult, alignedBox, type Found } from './aligned.js';
 import { type Alignment, isBandPass, isGoal } from './alignment.js';
 import { boxOfGoal } from './goal.js';
@@ -100,7 +100,10 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
     under,
   };
   const found = solutions(equations);
-  if (!found.ok) return found;
+  if (!found.ok) {
+    refuseOwnDriver(family, start, medium);
+    return found;
+  }
   const buildable = found.roots.filter((root) => canBeBuilt(sought, root.spec));
   if (buildable.length === 0)
     return impossible('less-than-none', `The box of ${name} has ${lessThanNone(sought, found.roots[0]!.spec)}.`);
@@ -140,6 +143,26 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
     });
   });
   return { ok: true, ...first!, others };
+}
+
+/** Refuses a family whose networks keep the driver that they were first made with: then no other driver can be tried. */
+function refuseOwnDriver<Spec extends DrivenSpec>(family: Family<Spec, never>, spec: Spec, air: Air): void {
+  const numbersOf = (drivers: Spec['drivers']): string => {
+    const numbers: unknown[] = [];
+    family.values({ ...spec, drivers }, air, (...set) => numbers.push(set));
+    return JSON.stringify(numbers);
+  };
+  const { drivers } = spec;
+  const { Re } = drivers.equivalent;
+  const other = { ...drivers, equivalent: { ...drivers.equivalent, Re: si('resistance', 2 * Re) } };
+  if (numbersOf(drivers) !== numbersOf(other)) return;
+  const [path, expected] = [
+    'family.values',
+    'numbers that follow spec.drivers.equivalent, as equivalentDriver(drivers) does',
+  ];
+  throw new InputError([
+    { code: 'inconsistent', path, got: family.name, expected, remedy: 'Pass it to setDirectRadiator.' },
+  ]);
 }
 
 /** Whether a box has the order of an alignment, below its band and above it. */

@@ -1,4 +1,6 @@
 import type { DrivenSpec, Drivers, Family } from '../enclosure/index.js';
+import { refuse } from '../fault/index.js';
+import { unlessList } from '../numeric/refusal.js';
 import type { AlignmentResult } from './aligned.js';
 import type { Alignment } from './alignment.js';
 import type { AlignmentOptions } from './options.js';
@@ -46,5 +48,7 @@ export interface Suited extends Candidate {
  * @source own (a list of solutions)
  * @example boxesThatSuit(driver, [candidate(butterworth(2), closedFamily)])[0].result
  */
-export const boxesThatSuit = (drivers: Drivers, candidates: readonly Candidate[]): readonly Suited[] =>
-  candidates.map((one) => ({ ...one, result: one.solve(drivers) }));
+export function boxesThatSuit(drivers: Drivers, candidates: readonly Candidate[]): readonly Suited[] {
+  refuse(unlessList('candidates', candidates, 'candidates'));
+  return candidates.map((one) => ({ ...one, result: one.solve(drivers) }));
+}

@@ -1,3 +1,5 @@
+import type { Fault } from '../fault/index.js';
+
 /** The geometry of an open end, in plain SI numbers. */
 export interface Opening {
   /** Inner radius, m; for an opening that is not round, the radius of a circle of the same area. */
@@ -32,6 +34,13 @@ export interface EndCorrection {
   readonly estimate?: string;
   /** The flare, when the end has one. Its radius is part of the length of the tube. */
   readonly flare?: { readonly radius: number; readonly end: EndCorrection };
+}
+
+/** No fault, or the fault of what is no end correction. */
+export function unlessEnd(path: string, got: EndCorrection | null | undefined): Fault[] {
+  if (typeof got === 'function' && Array.isArray(got.sources)) return [];
+  const expected = 'an end correction, such as flanged or unflanged';
+  return [{ code: 'inconsistent', path, got, expected, remedy: 'Give the function, with its sources.' }];
 }
 
 /**

@@ -1,5 +1,6 @@
-import { type LengthInput, positive, readFields } from '../quantity/index.js';
-import { type EndCorrection, flanged, type Opening } from './end-correction.js';
+import { refuse } from '../fault/index.js';
+import { given, type LengthInput, optional, positive, readFields } from '../quantity/index.js';
+import { type EndCorrection, flanged, type Opening, unlessEnd } from './end-correction.js';
 
 /** A quarter-round flare at one end of a tube. */
 export interface FlareInput {
@@ -8,6 +9,8 @@ export interface FlareInput {
   /** End correction of the same tube without the flare; default {@link flanged}. */
   readonly end?: EndCorrection | undefined;
 }
+
+const flareShape = { radius: positive('length'), end: optional(given<EndCorrection>()) };
 
 /**
  * End correction of a tube with a quarter-round flare, where the length of the tube includes the flare. The air in a flare is
@@ -33,8 +36,8 @@ export interface FlareInput {
  * @example flared({ radius: '20 mm' })({ radius: 0.0375 }, 0) // 0.0233 m
  */
 export function flared(input: FlareInput): EndCorrection {
-  const { end = flanged } = input;
-  const { radius } = readFields('flare', { radius: input.radius }, { radius: positive('length') });
+  const { radius, end = flanged } = readFields('flare', input, flareShape);
+  refuse(unlessEnd('flare.end', end));
   const flare = (opening: Opening, k: number) => {
     const square = (Math.PI ** 2 / 8) * opening.radius * radius;
     return Math.sqrt(end(opening, k) ** 2 + square) - radius;

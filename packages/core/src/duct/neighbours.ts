@@ -1,7 +1,8 @@
-import { InputError } from '../fault/index.js';
+import { InputError, refuse } from '../fault/index.js';
+import { unlessList } from '../numeric/refusal.js';
 import { type Length, type LengthInput, positive, readFields, si } from '../quantity/index.js';
 import { NANOMETRE } from '../quantity/nanometre.js';
-import type { EndCorrection, Opening } from './end-correction.js';
+import { type EndCorrection, type Opening, unlessEnd } from './end-correction.js';
 
 /** Greatest number of terms of the series. It converges slowest at contact, where 1500 terms leave an error of 3e-9. */
 const mostTerms = 1500;
@@ -83,6 +84,7 @@ function refuseOverlap(radius: number, distance: number): void {
  * @example withNeighbours(flanged, ['100 mm'])({ radius: 0.0375 }, 0) // 0.0381 m
  */
 export function withNeighbours(end: EndCorrection, distances: readonly LengthInput[]): EndCorrection {
+  refuse([...unlessEnd('end', end), ...unlessList('distances', distances, 'distances between centres')]);
   const field = positive('length');
   const list = Object.fromEntries(distances.map((distance, i) => [String(i), distance]));
   const metres = Object.values(

@@ -1,4 +1,5 @@
 import type { DriverGroup } from '../driver/index.js';
+import { InputError } from '../fault/index.js';
 import { given, notNegative, optional, type Resistance, type ResistanceInput } from '../quantity/index.js';
 import type { Drivers } from './driver-parts.js';
 
@@ -32,10 +33,18 @@ export const drivenShape = { drivers: given<Drivers>(), sourceResistance: option
  * @validity a spec that was read
  * @neglects the inductance of the coil, losses of the box
  * @returns the quality factor
+ * @throws InputError `inconsistent` for what is no spec
  * @source small1972direct total driver Q
  * @example totalQ(closedBox({ drivers: driver, netVolume: '40 L' }).spec, 2 * Math.PI * 30)
  */
-export const totalQ = ({ drivers, sourceResistance }: DrivenSpec, w: number): number => {
+export const totalQ = (spec: DrivenSpec, w: number): number => {
+  const { drivers, sourceResistance } = spec ?? {};
+  if (!drivers?.equivalent) {
+    const expected = 'a spec that was read';
+    throw new InputError([
+      { code: 'inconsistent', path: 'spec', got: spec, expected, remedy: 'Give that of a system.' },
+    ]);
+  }
   const { Mms, Rms, Bl, Re } = drivers.equivalent;
   return (w * Mms) / (Rms + Bl ** 2 / (sourceResistance + Re));
 };

@@ -13,7 +13,8 @@ export type Drivers = Driver | DriverGroup;
  * @source own (definition)
  * @example equivalentDriver(group(driver, { parallel: 2 })).Re // half of driver.Re
  */
-export const equivalentDriver = (drivers: Drivers): Driver => asGroup(drivers).equivalent;
+export const equivalentDriver = (drivers: Drivers): Driver =>
+  (drivers as Partial<DriverGroup> | undefined)?.equivalent ?? asGroup(drivers).equivalent;
 
 /**
  * A single driver as a group of one. A group is read again and returned as it is.

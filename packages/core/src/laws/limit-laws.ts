@@ -21,7 +21,7 @@ const AGREEMENT = 1e-3;
  *
  * It has a name, a basis in words, and a number above zero that survives JSON. Its probe belongs to the system. At the drive that
  * it allows, the limited quantity has exactly the stated value. Half the value allows half the drive, since a linear system is
- * proportional to its drive. A velocity that is limited as travel must be integrated, which is possible only for a probe. Known
+ * proportional to its drive. Its exponents are of numbers of the system. A velocity that is limited as travel must be integrated, which is possible only for a probe. Known
  * drives agree within 0.1 %.
  *
  * @validity small signals
@@ -31,7 +31,7 @@ const AGREEMENT = 1e-3;
  * @example limitLaws(voltageLimit('20 V'), { system })
  */
 export function limitLaws(limit: Limit, { system, reached = [] }: LimitTrial): readonly LawResult[] {
-  const { name, basis, probe, integrated, greatestRms } = limit;
+  const { name, basis, probe, integrated, greatestRms, exponents = {} } = limit;
   const drives = (one: Limit, at: readonly number[] = frequencies) => greatestLevel(system, [one], at).driveVoltageRms;
   return [
     tried('has a name and a basis', `${name}: ${basis}`, () =>
@@ -44,6 +44,12 @@ export function limitLaws(limit: Limit, { system, reached = [] }: LimitTrial): r
     tried('its probe is there', probe ?? 'the drive', () => {
       if (probe === undefined) return integrated === true ? 'the drive is integrated' : undefined;
       return probe in columnsOf(system, Float64Array.of(100)) ? undefined : `no ${probe}`;
+    }),
+    tried('its exponents are of numbers that are there', `${Object.keys(exponents).length} exponents`, () => {
+      const wrong = Object.entries(exponents).find(
+        ([element, power]) => typeof system.network.values[element] !== 'number' || !Number.isFinite(power),
+      );
+      return wrong?.join(': ');
     }),
     tried('is reached at the drive that it allows', `${frequencies.length} frequencies`, () => {
       const allowed = drives(limit);

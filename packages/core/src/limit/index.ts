@@ -1,5 +1,11 @@
 /** How loud can a system play at each frequency, and what gives out first? */
 export { type GreatestLevel, greatestDrive, greatestLevel } from './greatest-level.js';
+/** How does the greatest level change with every number of the network? */
+export {
+  type GreatestLevelGradient,
+  greatestLevelGradient,
+  leastGreatestLevelGradient,
+} from './greatest-level-gradient.js';
 /** At which frequencies does another limit begin to bind? */
 export { type LimitChange, limitChanges } from './limit-changes.js';
 /** What can give out in a system? */

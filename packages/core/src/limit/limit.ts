@@ -21,6 +21,8 @@ export interface Limit {
   readonly averaged?: boolean;
   /** Greatest rms value of a sine, SI. */
   readonly greatestRms: number;
+  /** Powers of numbers of the network with which that value changes: that of heat with Re to the power of −1/2. */
+  readonly exponents?: Readonly<Record<string, number>>;
   /** Where the number comes from, in words. */
   readonly basis: string;
 }
@@ -73,7 +75,8 @@ export function heatLimit(drivers: Drivers): readonly Limit[] {
   const { Pe, Re } = asGroup(drivers).equivalent;
   if (Pe === undefined) return [];
   const greatestRms = Math.sqrt(Pe / Re);
-  return [{ name: 'heat', probe: 'current', averaged: true, greatestRms, basis: 'I² Re at most Pe, each driver' }];
+  const basis = 'I² Re at most Pe, each driver';
+  return [{ name: 'heat', probe: 'current', averaged: true, greatestRms, exponents: { Re: -1 / 2 }, basis }];
 }
 
 /**

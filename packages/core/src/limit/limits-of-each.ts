@@ -7,6 +7,9 @@ const ofPart = (limit: Limit, part: string): Limit => ({
   ...limit,
   name: `${limit.name} of ${part}`,
   ...(limit.probe !== undefined && { probe: `${limit.probe} ${part}` }),
+  ...(limit.exponents && {
+    exponents: Object.fromEntries(Object.entries(limit.exponents).map(([name, power]) => [`${name} ${part}`, power])),
+  }),
 });
 
 /**

@@ -6,7 +6,6 @@ import { type FrequencyGrid, logarithmicGrid } from '../quantity/index.js';
 import { levelColumn } from '../response/index.js';
 
 const POINTS = 32;
-const SPEED = 'ventAirSpeed';
 
 /** Peak flow in the vent at some frequencies of a band, m³/s, while a system plays a level at each of them. */
 export interface VentFlow {
@@ -15,22 +14,37 @@ export interface VentFlow {
   readonly of: (system: System) => Float64Array;
 }
 
-export function compileVentFlow(first: System, from: number, to: number, level: number): VentFlow {
+const SPEED = 'ventAirSpeed';
+
+/** Why a system has no air speed of the vent that was asked for. */
+function noVent({ family, network }: System, vent: string | undefined): Fault {
+  const named = Object.keys(network.topology.probes).flatMap((probe) =>
+    probe.startsWith(`${SPEED} `) ? [probe.slice(SPEED.length + 1)] : [],
+  );
+  if (named.length > 0) {
+    const expected = `one of ${named.join(', ')}`;
+    const remedy = 'The box has several vents: name the one whose map it is, and hold the others fixed.';
+    return { code: 'inconsistent', path: 'map.vent', got: vent, expected, remedy };
+  }
+  const expected =
+    vent === undefined ? 'a system with a vent, of a stated area' : `a system with a vent called ${vent}`;
+  return { code: 'inconsistent', path: 'box', got: family, expected, remedy: 'Give the box a ventArea; any will do.' };
+}
+
+export function compileVentFlow(
+  first: System,
+  from: number,
+  to: number,
+  level: number,
+  vent: string | undefined,
+): VentFlow {
   const { topology } = first.network;
   const compiled = first.compile(topology) ?? compile(topology);
   const network = compiled.network(valuesOf(compiled.slots, first.network.values));
-  const [flow, speed] = [0, compiled.probes.indexOf(SPEED)] as const;
-  const probe = topology.probes[SPEED];
-  if (speed < 0) {
-    const fault: Fault = {
-      code: 'inconsistent',
-      path: 'box',
-      got: first.family,
-      expected: 'a system with one vent, of a stated area',
-      remedy: 'Give the box a ventArea; any will do.',
-    };
-    throw new InputError([fault]);
-  }
+  const name = vent === undefined ? SPEED : `${SPEED} ${vent}`;
+  const [flow, speed] = [0, compiled.probes.indexOf(name)] as const;
+  const probe = topology.probes[name];
+  if (speed < 0) throw new InputError([noVent(first, vent)]);
   const grid = logarithmicGrid(from, to, POINTS);
   const columns = network.probes.map(() => complexColumn(POINTS));
   const levels = new Float64Array(POINTS);

@@ -32,6 +32,11 @@ export interface VentMapInput {
    * finds its own. The air is that of the box.
    */
   readonly box: (netVolume: Volume, fb: Frequency) => System;
+  /**
+   * Which vent is mapped of a box that has several, by its name, such as 'front'. The others stay as `box` makes them; volume and
+   * tuning, `space` and `displaced` are then those of the chamber with this vent.
+   */
+  readonly vent?: string | undefined;
   readonly netVolumes: readonly VolumeInput[];
   readonly tunings: readonly FrequencyInput[];
   /** The level that is to be played at every frequency of a band, at 1 m in half space. */
@@ -73,6 +78,7 @@ const maker: Field<VentMapInput['box']> = {
 
 const shape = {
   box: maker,
+  vent: optional(given<string>()),
   netVolumes: several('volume'),
   tunings: several('frequency'),
   level: anySign('level'),

@@ -52,7 +52,7 @@ export interface VentCell {
  * | $c$ | | m/s | speed of sound in the air of the box |
  * | $f_1$ | `pipeResonance` | Hz | first resonance of the vent as a pipe |
  *
- * @validity vents whose own losses hardly change their flow; one round vent, at 32 frequencies of the band
+ * @validity vents whose own losses hardly change their flow; one round vent that leads outside, at 32 frequencies of the band
  * @neglects as `ventNoise`, with onsets; an air speed alone is no statement about noise
  * @returns cells, volume by volume
  * @throws InputError `empty`, `unit`, `not-positive`, `out-of-range`, `inconsistent`, `unsorted`, and those of the box and the space
@@ -62,7 +62,7 @@ export interface VentCell {
  * @example ventMap({ box, netVolumes, tunings, level: '90 dB', from: '30 Hz', to: '100 Hz', onsets: noiseOnsets, … })[0].verdict
  */
 export function ventMap(input: VentMapInput): readonly VentCell[] {
-  const { box, netVolumes, tunings, level, from, to, below, space, displaced, wall } = readVentMap(input);
+  const { box, vent: name, netVolumes, tunings, level, from, to, below, space, displaced, wall } = readVentMap(input);
   innerEdges(space.outer, space.thickness, 'map.space.outer');
   const largest = sizeList(space.outer);
   const walls = wallsByAxis(space.thickness);
@@ -77,7 +77,7 @@ export function ventMap(input: VentMapInput): readonly VentCell[] {
     const remedy = 'Let the function return the box as ventedBox or systemOf makes it.';
     throw new InputError([{ code: 'inconsistent', path: 'map.box', got: system, expected, remedy }]);
   };
-  const { frequencies, of: flowOf } = compileVentFlow(boxAt(netVolumes[0]!, tunings[0]!), from, to, level);
+  const { frequencies, of: flowOf } = compileVentFlow(boxAt(netVolumes[0]!, tunings[0]!), from, to, level, name);
   refuseUnlessTuned(boxAt, netVolumes[0]!, tunings);
   /** The verdict on a vent of a length in the smallest box that has room for it and the air. */
   const verdictOf = (netVolume: number, diameter: number, length: number): VentVerdict => {

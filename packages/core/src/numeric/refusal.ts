@@ -37,6 +37,10 @@ export function unlessFiniteColumn(path: string, column: ArrayLike<number>): Fau
   return faults;
 }
 
+/** No fault, or the fault of what must be a list. */
+export const unlessList = (path: string, got: unknown, of: string): Fault[] =>
+  Array.isArray(got) ? [] : [{ code: 'empty', path, got, expected: `a list of ${of}`, remedy: 'Give the list.' }];
+
 /** No fault, or the fault of two bounds that must increase. Numbers that are not finite are checked elsewhere. */
 export const unlessRising = (path: string, low: number, high: number): Fault[] =>
   low >= high

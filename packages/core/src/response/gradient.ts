@@ -26,7 +26,7 @@ export interface Gradient {
 export type GradientResult = ({ readonly ok: true } & Gradient) | Impossible;
 
 /** ln of the magnitude of a probe, and its gradient by everything that it depends on. */
-function logarithm(system: System, probe: string, frequency: number, inReference = false): GradientResult {
+export function logarithmAt(system: System, probe: string, frequency: number, inReference = false): GradientResult {
   const found = complexGradientAt(system, probe, frequency, inReference);
   if (!found.ok) return found;
   const { re, im } = found.value;
@@ -74,7 +74,7 @@ export function levelGradient(system: System, frequency: FrequencyInput): Gradie
 }
 
 export function levelAt(system: System, f: number, inReference = false): GradientResult {
-  const flow = logarithm(system, 'radiatedFlow', f, inReference);
+  const flow = logarithmAt(system, 'radiatedFlow', f, inReference);
   if (!flow.ok) return flow;
   const value = levelOfFlow(Math.exp(flow.value) * f, system.air.density / REFERENCE_PRESSURE);
   const { byElement, byNumber, byFrequency } = scaled(flow, value, NEPER);
@@ -110,7 +110,7 @@ const TIED = 1e-6;
 export function greatestGradient(system: System, options: ExtremumOptions): GradientResult {
   const { from, to } = readFields(
     'band',
-    { from: options.from, to: options.to },
+    { from: options?.from, to: options?.to },
     { from: positive('frequency'), to: positive('frequency') },
   );
   const grid = logarithmicGrid(from, to, 600);
@@ -129,7 +129,7 @@ export function greatestGradient(system: System, options: ExtremumOptions): Grad
     return [{ i, f, value: at(f) }];
   });
   const best = peaks.reduce((a, b) => (b.value > a.value ? b : a));
-  const log = logarithm(system, options.probe, best.f);
+  const log = logarithmAt(system, options.probe, best.f);
   if (!log.ok) return log;
   const least = best.value * (1 - TIED);
   const alike = peaks.filter(({ value }) => value > least);

@@ -3,7 +3,10 @@ import { type Fault, InputError, refuse } from '../fault/index.js';
 import { type CompiledTopology, compile, type Topology, valuesOf } from '../network/index.js';
 import type { Distribution } from './distribution.js';
 
-/** How the numbers of a network scatter, by their names: `{ Cms: normal(0.08), vent: within(0.03) }`. */
+/**
+ * How the numbers of a network scatter, by their names: `{ Cms: normal(0.08), vent: within(0.03) }`. An element over frequency has
+ * several: `{ 'vent.length': within(0.03) }`.
+ */
 export type Scatter = Readonly<Record<string, Distribution>>;
 
 /** A number that scatters: its slot, and the factor on it at a probability. */
@@ -12,14 +15,27 @@ interface Place {
   readonly factorAt: (probability: number) => number;
 }
 
+/** Where each number of a network stands, by its name. */
+function numbersOf({ elements }: Topology, of: CompiledTopology['slots']['of']): ReadonlyMap<string, number> {
+  const numbers = new Map([...of].flatMap(([name, { at, count }]) => (count === 1 ? [[name, at] as const] : [])));
+  for (const element of elements) {
+    if (element.kind !== 'law' && element.kind !== 'line') continue;
+    const { at } = of.get(element.name) ?? { at: 0 };
+    element.parameters.forEach((parameter, k) => {
+      numbers.set(`${element.name}.${parameter}`, at + k);
+    });
+  }
+  return numbers;
+}
+
 /** The slots of the names that scatter, or a fault for each that the network does not have and for each that is no distribution. */
-function placesOf(of: ReadonlyMap<string, { readonly at: number; readonly count: number }>, scatter: Scatter) {
+function placesOf(of: ReadonlyMap<string, number>, scatter: Scatter) {
   const faults: Fault[] = [];
   const places = Object.entries(scatter ?? {}).map(([name, distribution]): Place => {
     const path = `scatter.${name}`;
-    const slot = of.get(name);
-    if (slot?.count !== 1) {
-      const expected = `one of ${[...of].flatMap(([known, { count }]) => (count === 1 ? [known] : [])).join(', ')}`;
+    const at = of.get(name);
+    if (at === undefined) {
+      const expected = `one of ${[...of.keys()].join(', ')}`;
       faults.push({ code: 'unknown-field', path, got: name, expected, remedy: 'Correct the name.' });
     }
     if (typeof distribution?.factor !== 'function' || !(distribution.standardDeviation > 0)) {
@@ -33,7 +49,7 @@ function placesOf(of: ReadonlyMap<string, { readonly at: number; readonly count:
       const remedy = 'Correct the distribution, or narrow it.';
       throw new InputError([{ code: 'inconsistent', path: `${path}.factor`, got, expected, remedy }]);
     };
-    return { at: slot?.at ?? 0, factorAt };
+    return { at: at ?? 0, factorAt };
   });
   if (places.length === 0) {
     const expected = 'a distribution for at least one number';
@@ -56,7 +72,7 @@ export function compileDrawn(system: System, topology: Topology, scatter: Scatte
   const compiled = system.compile(topology) ?? compile(topology);
   const known = Object.entries(system.network.values).filter(([name]) => compiled.slots.of.has(name));
   const nominal = valuesOf(compiled.slots, Object.fromEntries(known));
-  const places = placesOf(compiled.slots.of, scatter);
+  const places = placesOf(numbersOf(topology, compiled.slots.of), scatter);
   const numbers = nominal.slice();
   const draw: DrawnNetwork['draw'] = (uniform, build) => {
     places.forEach(({ at, factorAt }, entry) => {
