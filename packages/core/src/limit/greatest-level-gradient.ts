@@ -82,8 +82,9 @@ function gradientOf(system: System, { limit, frequency }: Held, oneSided: boolea
   for (const [name, exponent] of Object.entries(exponents)) {
     if (byElement[name] === undefined) refuseExponent(binding, name, Object.keys(byElement));
     const change = NEPER * exponent;
-    // A number stands in the equations as it is or as its inverse: the two slopes differ by one factor in every result.
-    byNumber[name]! += (change * level.byNumber[name]!) / level.byElement[name]!;
+    // A number stands in the equations as it is or as its inverse: the two slopes differ by one factor in every result that it changes.
+    const changed = [level, limited].find((one) => one?.byElement[name]);
+    if (changed) byNumber[name]! += (change * changed.byNumber[name]!) / changed.byElement[name]!;
     byElement[name]! += change;
   }
   const drive = Math.log(greatestRms * (integrated ? 2 * Math.PI * frequency : 1)) - (limited?.value ?? 0);
