@@ -81,11 +81,25 @@ const seat = {
   shape: { underSeat: { front: '320 mm', step: '280 mm' } },
 };
 
+const rectangle = (across, up) => [
+  ['0 mm', '0 mm'],
+  [across, '0 mm'],
+  [across, up],
+  ['0 mm', up],
+];
+const layers = [
+  { corners: rectangle('520 mm', '400 mm') },
+  { corners: rectangle('380 mm', '300 mm'), length: '100 mm' },
+];
+/** A box with a step in two directions: a shelf of it has an opening. */
+const stack = { width: '520 mm', height: '420 mm', depth: '400 mm', shape: { stack: { along: 'height', layers } } };
+
 const passed = await Promise.all([
   built('whale-bench', { joint: { mitre: {} } }),
   built('puppet-thunder', { joint: { rabbet: { depth: '9 mm' } }, grain: true }),
   built('whale-van', {}),
   built('whale-van', {}, seat, 'seat'),
+  built('whale-van', {}, stack, 'stack'),
 ]);
 await written('solids', solids());
 const reader = fileURLToPath(new URL('read.py', import.meta.url));

@@ -151,6 +151,8 @@ def read_folder(folder):
         return
     rows = list(csv.DictReader(cut_list.open(newline="")))
     drawn = set()
+    openings = Counter()
+    sorted_size = lambda size: tuple(sorted(round(edge, 1) for edge in size))
     for row in rows:
         for name in row["piece"].split(" + "):
             path = folder / "panels" / f"{slug(name)}.dxf"
@@ -158,7 +160,8 @@ def read_folder(folder):
                 continue
             drawn.add(path)
             sizes, circles = read_dxf(path)
-            whole = max(sizes, key=lambda size: size[0] * size[1])
+            whole, *within = sorted(sizes, key=lambda size: -size[0] * size[1])
+            openings.update(map(sorted_size, within))
             asked = sorted((float(row["length (mm)"]), float(row["width (mm)"])))
             claim(all(abs(one - other) < 0.006 for one, other in zip(sorted(whole), asked)), path, f"{whole} mm, but {asked} in the cut list")
             cutouts = [each for each in row["cutouts"].split("; ") if each]
@@ -167,10 +170,12 @@ def read_folder(folder):
     on_sheets = Counter()
     for path in (folder / "sheets").glob("*.dxf"):
         sizes, _ = read_dxf(path)
-        on_sheets.update(tuple(sorted(round(edge, 1) for edge in size)) for size in sizes)
+        on_sheets.update(map(sorted_size, sizes))
     asked = Counter()
     for row in rows:
         asked[tuple(sorted((round(float(row["length (mm)"]), 1), round(float(row["width (mm)"]), 1))))] += int(row["count"])
+    # A sheet shows the openings of its pieces as well.
+    asked += openings
     claim(on_sheets == asked, folder, f"on the sheets {on_sheets - asked} too many, {asked - on_sheets} missing")
 
 

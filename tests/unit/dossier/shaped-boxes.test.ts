@@ -142,6 +142,62 @@ test('the shelf of a stack is drawn with its opening, and the steps build layer 
   expect(page).not.toMatch(/NaN|undefined|\[object/);
 });
 
+test('the cut list tells a panel with an opening from its twin, and a figure from its rectangle', async () => {
+  const rectangle = [
+    [0, 0],
+    [W, 0],
+    [W, D],
+    [0, D],
+  ] as const;
+  const layers = (upper: readonly (readonly [number, number])[]) =>
+    standardShapes
+      .find(({ name }) => name === 'stack')!
+      .shape(
+        { along: 'height', layers: [{ corners: rectangle, length: 0.2 }, { corners: upper }] },
+        { outer: [W, H, D], panelThickness: T },
+      ) as SpaceShape;
+  const listOf = async (shape: SpaceShape) => {
+    const boards = shape.panels([W, H, D]).map((panel) => {
+      const [length, width] = panel.blank;
+      return { name: panel.name, count: 1, length, width, thickness: T, panel };
+    });
+    const outer = { width: W, height: H, depth: D };
+    const tools = { board: 'birch plywood' };
+    const box = { outer, thickness: T, holes: [], boards, joints: '', closes: 'top' };
+    const { files, page } = await built(plainWork({ tools }, box));
+    return { list: String(files.get('cut-list.csv')), page: page.replace(/\u00a0/g, ' ') };
+  };
+  const stepped = await listOf(
+    layers([
+      [0, 0],
+      [0.3, 0],
+      [0.3, 0.25],
+      [0, 0.25],
+    ]),
+  );
+  expect(stepped.list).toContain('shelf,1,400,400,15,birch plywood,along the length,,opening\r\n');
+  expect(stepped.list).toContain('bottom,1,400,400,15,birch plywood,along the length,,\r\n');
+  // As wide and as deep as the section below, with one corner less.
+  const cut = await listOf(
+    layers([
+      [0, 0],
+      [W, 0],
+      [W, 0.2],
+      [0.2, D],
+      [0, D],
+    ]),
+  );
+  expect(cut.list).toContain(
+    'top,1,400,400,15,birch plywood,along the length,no rectangle: its drawing has its corners,\r\n',
+  );
+  expect(cut.list).toContain('bottom,1,400,400,15,birch plywood,along the length,,\r\n');
+  // Ends that are rectangles ring as these do.
+  expect(stepped.page).toContain('<td>bottom</td><td>370 mm × 370 mm</td>');
+  expect(stepped.page).toContain('<td>top</td><td>270 mm × 220 mm</td>');
+  expect(stepped.page).not.toContain('that is no rectangle');
+  expect(cut.page).toContain('The first resonance of the top is not worked out: that is no rectangle');
+});
+
 test('the cover shows a box that is no cuboid from in front and from behind, with its holes', async () => {
   const prisms = shapeOf('wedge').prisms!([W, H, D])!;
   const box = { outer: { width: W, height: H, depth: D }, thickness: T, prisms };

@@ -2,6 +2,7 @@ import type { Impossible, Reason } from '@airspring/core/fault';
 import { type Mass, si } from '@airspring/core/quantity';
 import type { SizeInput } from '@airspring/core/space';
 import { type Nesting, nest, partsOf, type SheetInput } from '../nesting/index.js';
+import { isRectangle } from '../outline/measures.js';
 import {
   type Board,
   type BraceInput,
@@ -115,31 +116,38 @@ export const panelsOf = (box: WorkBox, tools: WorkTools, braces: readonly BraceI
     braces,
   });
 
-/** Equal boards inside the box as a row of the cut list. */
-const boardRow = (
-  { name, count, length, width, thickness, cuts, panel }: WorkBoard,
-  board: Board,
-  box: WorkBox,
-): CutListRow => ({
-  names: Array.from({ length: count }, () => name),
-  count,
-  length: si('length', Math.max(length, width)),
-  width: si('length', Math.min(length, width)),
-  thickness: si('length', thickness),
+/** What is sawn of a board beside its edges. */
+const otherwise = ({ panel }: WorkBoard): string[] =>
+  panel === undefined || panel.bent || isRectangle(panel.outline) ? [] : ['no rectangle: its drawing has its corners'];
+
+/** Equal boards inside the box, or a panel of one that is no cuboid, as a row of the cut list. */
+const boardRow = (one: WorkBoard, board: Board, box: WorkBox): CutListRow => ({
+  names: Array.from({ length: one.count }, () => one.name),
+  count: one.count,
+  length: si('length', Math.max(one.length, one.width)),
+  width: si('length', Math.min(one.length, one.width)),
+  thickness: si('length', one.thickness),
   board: board.name,
   grained: board.grained,
-  edges: cuts === undefined ? [] : [cuts],
-  cutouts: (panel ? holesIn(panel, box) : box.holes.filter((hole) => hole.board?.name === name)).map(
-    ({ what }) => what,
-  ),
+  edges: [...(one.cuts === undefined ? [] : [one.cuts]), ...otherwise(one)],
+  cutouts: [
+    ...(one.panel ? holesIn(one.panel, box) : box.holes.filter((hole) => hole.board?.name === one.name)).map(
+      ({ what }) => what,
+    ),
+    ...(one.panel?.opening ? ['opening'] : []),
+  ],
 });
 
-/** Rows that differ in their names alone are one. */
-function together(rows: readonly CutListRow[]): CutListRow[] {
+/** Boards as rows; those that differ in their names alone are one. */
+function rowsOf(board: Board, box: WorkBox): CutListRow[] {
   const alike = new Map<string, CutListRow>();
-  for (const { names, count, ...row } of rows) {
+  for (const one of box.boards) {
+    const { names, count, ...row } = boardRow(one, board, box);
+    const figures = one.panel && [one.panel.outline, one.panel.inner, one.panel.opening];
     // Sizes that differ by less than a nanometre are equal.
-    const key = JSON.stringify(row, (_, value) => (typeof value === 'number' ? Math.round(value * 1e9) : value));
+    const key = JSON.stringify([row, figures], (_, value) =>
+      typeof value === 'number' ? Math.round(value * 1e9) : value,
+    );
     const same = alike.get(key);
     alike.set(key, { ...row, names: [...(same?.names ?? []), ...names], count: (same?.count ?? 0) + count });
   }
@@ -182,7 +190,7 @@ export function sawingOf(
   const shaped = shapedBoards({ ...box, holes: drawn }, tools);
   const because = shapedReasons(shaped);
   if (because.length > 0) return { ok: false, because };
-  const rows = [...(panels ? cutList(panels) : []), ...together(box.boards.map((one) => boardRow(one, board, box)))];
+  const rows = [...(panels ? cutList(panels) : []), ...rowsOf(board, box)];
   const sheets: Sawing['sheets'][number][] = [];
   const unnested: Sawing['unnested'][number][] = [];
   for (const { board: name, thickness, parts } of partsOf(rows)) {

@@ -1,7 +1,7 @@
 import { isInputError } from '@airspring/core/fault';
 import { format, si } from '@airspring/core/quantity';
 import type { ShapedPanel } from '@airspring/core/space';
-import { boundsOf } from '../outline/index.js';
+import { boundsOf, isRectangle } from '../outline/measures.js';
 import { panelResonance } from '../panel/index.js';
 import { listed } from './listed.js';
 import type { Ringing, RingingPanel } from './ringing-record.js';
@@ -13,11 +13,19 @@ const SQUARE = 1e-9;
 /** Sides that turn by less are those of an arc, rad. */
 const ARC = (16 * Math.PI) / 180;
 
-/** The clear rectangle of a flat board between the two that it meets in mitres: what both of its surfaces have. */
-function clearOf({ outline, inner, angles, bent }: ShapedPanel): readonly [number, number] | undefined {
+/**
+ * The clear rectangle of a flat board: between the two that it meets in mitres what both of its surfaces have, and of one that covers a
+ * rectangular section the air within the panels around that.
+ */
+function clearOf(panel: ShapedPanel): readonly [number, number] | undefined {
+  const { outline, inner, angles, bent, opening, thickness } = panel;
+  if (bent || outline.length !== 4) return undefined;
   const isOblique = angles.map((angle) => Math.abs(angle - Math.PI / 2) > SQUARE);
-  const isHeld = (isOblique[0] && isOblique[2]) || (isOblique[1] && isOblique[3]);
-  if (bent || outline.length !== 4 || !isHeld) return undefined;
+  if (!isOblique.includes(true)) {
+    const [[left, low], [right, high]] = boundsOf(outline);
+    return opening || !isRectangle(outline) ? undefined : [right - left - 2 * thickness, high - low - 2 * thickness];
+  }
+  if (!((isOblique[0] && isOblique[2]) || (isOblique[1] && isOblique[3]))) return undefined;
   const [[left, low], [right, high]] = boundsOf(outline);
   const [[innerLeft, innerLow], [innerRight, innerHigh]] = boundsOf(inner);
   return [Math.min(right, innerRight) - Math.max(left, innerLeft), Math.min(high, innerHigh) - Math.max(low, innerLow)];

@@ -1,3 +1,4 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import { areaOf, type Outline, type PlanePoint } from './outline.js';
 
 /** The sides of a figure, each from a corner to the next. */
@@ -73,4 +74,11 @@ export function boundsOf(outline: Outline): readonly [least: PlanePoint, greates
     [left, low],
     [right, high],
   ];
+}
+
+/** Whether a figure is its own rectangle along the axes. */
+export function isRectangle(outline: Outline): boolean {
+  const [least, greatest] = boundsOf(outline);
+  const isAt = (corner: PlanePoint, k: 0 | 1) => Math.min(corner[k] - least[k], greatest[k] - corner[k]) < NANOMETRE;
+  return outline.length === 4 && outline.every((corner) => isAt(corner, 0) && isAt(corner, 1));
 }
