@@ -85,6 +85,8 @@ export interface DesignVent {
   };
   /** Lengths of the printed pieces of one vent, along the centre line. */
   readonly pieces: readonly number[];
+  /** The usual printer that these are for, where the brief states none. */
+  readonly printer?: { readonly height: number; readonly width: number };
   /** Free air kept in front of the inner end. */
   readonly clearance: number;
   /** The additional length for which there is room. */

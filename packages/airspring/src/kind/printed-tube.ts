@@ -31,6 +31,12 @@ export interface PrintedTube {
   readonly depth: { readonly inner: number; readonly outer: number };
 }
 
+/** The radius of an elbow and the least straight length before it, m. */
+export interface Bend {
+  readonly bendRadius: number;
+  readonly firstLeg: number;
+}
+
 /** The width of the bed that a tube asks for: that of its flange, or of a wider end. */
 export const widthOf = ({ diameter, wall, flangeDiameter, widening: { inner, outer } }: PrintedTube): number =>
   Math.max(flangeDiameter, diameter + 2 * (wall + Math.max(inner, outer)));
@@ -54,11 +60,7 @@ export function isJoined(tube: PrintedTube, { height }: Printer): boolean {
  * its outer end; `undefined` where a printer takes neither. `firstLeg` is the least straight length before the bend: where it is too
  * short for a joint, the elbow has the flange.
  */
-export function elbowIn(
-  tube: PrintedTube,
-  { bendRadius, firstLeg }: { readonly bendRadius: number; readonly firstLeg: number },
-  printer: Printer,
-): Printer | undefined {
+export function elbowIn(tube: PrintedTube, { bendRadius, firstLeg }: Bend, printer: Printer): Printer | undefined {
   const { diameter, wall, widening, depth } = tube;
   if (printer.height < Infinity && (!isJoined(tube, printer) || firstLeg < Math.max(FLANGE, wall) - NANOMETRE))
     return undefined;
@@ -83,3 +85,13 @@ export function cutInto(part: number, { height }: Printer): number[] {
   const high = (part + (count - 1) * OVERLAP) / count;
   return Array.from({ length: count }, (_, i) => (i < count - 1 ? high - OVERLAP : high));
 }
+
+/** What usual printers build in each direction, m (common practice). */
+const USUAL_PRINTERS = [0.2, 0.25, 0.3, 0.4] as const;
+
+/** The smallest usual printer that makes a tube, where a brief states none; `undefined` where none does. */
+export const usualPrinter = (tube: PrintedTube, length: number, bend?: Bend): Printer | undefined =>
+  USUAL_PRINTERS.map((edge) => ({ height: edge, width: edge })).find((printer) => {
+    if (widthOf(tube) > printer.width + NANOMETRE) return false;
+    return bend ? elbowIn(tube, bend, printer) !== undefined : length <= printer.height || isJoined(tube, printer);
+  });

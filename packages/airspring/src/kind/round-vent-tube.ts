@@ -1,7 +1,7 @@
 import type { Fit, Layout, VentBody } from '@airspring/core/space';
 import { compileBeside } from './beside-drivers.js';
 import { type DesignVent, type Hole, holeAt } from './build-record.js';
-import { cutInto, elbowIn, type PrintedTube, type Printer, wholeLines } from './printed-tube.js';
+import { cutInto, elbowIn, type PrintedTube, type Printer, usualPrinter, wholeLines } from './printed-tube.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
 import { PLAY, type VentHole, ventHole } from './vent-hole.js';
 
@@ -130,6 +130,9 @@ export function ventOf(
 ): DesignVent {
   const placed = placement.vent as NonNullable<Fit['placement']['vent']>;
   const body = ventBody(settings, diameter);
+  const bend = placed.bend && { bendRadius: body.bendRadius, firstLeg: placed.firstLeg };
+  const usual =
+    settings.printer.height < Infinity ? undefined : usualPrinter(printedTube(settings, diameter), length, bend);
   return {
     count,
     diameter,
@@ -153,8 +156,9 @@ export function ventOf(
     pieces: piecesOf(
       placed.bend && [placed.firstLeg, placed.bend.length, placed.bend.secondLeg],
       length,
-      settings.printer,
+      usual ?? settings.printer,
     ),
+    ...(usual && { printer: usual }),
     clearance: body.clearance,
     spare: slack.ventLength ?? 0,
   };

@@ -103,14 +103,22 @@ export function ventWords(
   const many = count > 1;
   const print = `${PRINT}${many ? 'each tube' : 'the tube'} in `;
   const otherwise = hasPrinter || vent.flare ? '' : '; or make it of pipe with these diameters';
+  const assumed: Phrase = vent.printer
+    ? [
+        ' The brief states no printer: this is for one that builds ',
+        [vent.printer.height, 'length'],
+        ' in each direction (common practice).',
+      ]
+    : [];
   const printed: Phrase =
     pieces.length > 1
       ? [
           `${print}pieces, for instance ${inWords(pieces.length)}, from the flange inwards: `,
           ...pieces.flatMap((piece, i) => [...(i > 0 ? [', '] : []), [piece, 'length'] as const]),
           `${otherwise}.`,
+          ...assumed,
         ]
-      : [`${print}one piece${otherwise}.`];
+      : [`${print}one piece${otherwise}.`, ...assumed];
   return {
     summary: [
       `${tunes === undefined ? 'It' : capital(tunes)} is tuned to `,

@@ -1,6 +1,7 @@
 import { drawn } from './changing.js';
 import { caution, figure, list, paragraph, section, table } from './markup.js';
 import { advice, lyingOf, pieceTold } from './printed.js';
+import { printerAssumed } from './printing.js';
 import type { Says } from './says.js';
 import type { SetPrinting } from './set-printing.js';
 import type { TubePrinting } from './tube-printing.js';
@@ -118,6 +119,7 @@ export function changePrinting(
     'Print',
     [
       caution(cautions.fumes),
+      ...printerAssumed(work.tools, says).map(paragraph),
       ...tubes.map((tube) => gluedTube(work, tube, says)),
       ...(set ? [tubesOfSet(work, set, says)] : []),
       paragraph(COUNTED),

@@ -1,6 +1,6 @@
 import { NANOMETRE } from '@airspring/core/quantity';
 import { caution, figure, list, paragraph, section, table } from './markup.js';
-import { designedWall, FLANGE, type Printing } from './printing.js';
+import { designedWall, FLANGE, type Printing, printerAssumed } from './printing.js';
 import type { Says } from './says.js';
 import type { Work } from './work.js';
 
@@ -107,6 +107,7 @@ export function printingSection(work: Work, printings: readonly Printing[], says
     'Print',
     [
       caution(work.cautions.fumes),
+      ...printerAssumed(work.tools, says, work.vents).map(paragraph),
       ...parts,
       '<h3>How to print and join (common practice)</h3>',
       list(

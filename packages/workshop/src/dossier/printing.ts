@@ -13,6 +13,7 @@ import {
   ventSolid,
 } from '../solid/index.js';
 import { usualNozzle, wholeLines } from '../solid/whole-lines.js';
+import type { Says } from './says.js';
 import type { WorkFlare, WorkTools, WorkVent } from './work.js';
 
 /** Equal vents as a printer makes them. */
@@ -48,8 +49,19 @@ export const FLANGE = 4e-3;
 /** What a printer builds where the workshop states none (common practice). */
 const USUAL_PRINTER = { height: 0.2, width: 0.2 } as const;
 
+/** That a usual printer is meant, where the workshop states none; nothing where it does. */
+export function printerAssumed({ printer }: WorkTools, says: Says, vents: readonly WorkVent[] = []): readonly string[] {
+  const edges = [...new Set(vents.map((vent) => (vent.printer ?? USUAL_PRINTER).height))];
+  const largest = says(Math.max(USUAL_PRINTER.height, ...edges));
+  return printer
+    ? []
+    : [
+        `The brief states no printer. The pieces are for one that builds ${largest} in each direction (common practice): write what yours builds into "printer" of the brief, and make these pages again.`,
+      ];
+}
+
 /** What the printer of the workshop builds. */
-export function bedOf({ printer = USUAL_PRINTER }: WorkTools) {
+export function bedOf({ printer = USUAL_PRINTER }: { readonly printer?: WorkTools['printer'] | undefined }) {
   const width = metres(printer.width);
   return { width, depth: width, height: metres(printer.height) };
 }
@@ -99,7 +111,7 @@ export function printingOf(vent: WorkVent, tools: WorkTools, netVolume: number |
   const { nozzle = usualNozzle } = tools;
   const wall = wholeLines(designedWall(vent), nozzle);
   const input = drawn(vent, wall, nozzle);
-  const pieces = ventSegments({ vent: input, printer: bedOf(tools) });
+  const pieces = ventSegments({ vent: input, printer: bedOf({ printer: tools.printer ?? vent.printer }) });
   if (!pieces.ok) return pieces;
   const solid = ventSolid(input);
   const picture = preview(ventSolid({ ...input, fineness: COARSE }).mesh, {

@@ -50,6 +50,10 @@ function fitsBed(mesh: Mesh, tools: WorkTools): boolean {
   return Math.max(x, y) <= width + 1e-6 && z <= height + 1e-6;
 }
 
+/** The printer as a sentence calls it. */
+const printerOf = (tools: WorkTools, says: Says): string =>
+  tools.printer ? 'the printer' : `a printer that builds ${says(bedOf(tools).height)} in each direction`;
+
 function gasketOf({ drivers, tools }: Work, says: Says): SmallPart | undefined {
   const { bolts } = tools;
   if (bolts === undefined) return undefined;
@@ -73,7 +77,7 @@ function gasketOf({ drivers, tools }: Work, says: Says): SmallPart | undefined {
       ['holes', `${bolts.count} × ${says(bolts.hole)} on a circle of ${says(bolts.circle)}`],
     ],
     advice: [
-      `Gasket: ${fitsBed(mesh, tools) ? 'print it of a soft filament, full, and lay it under the frame without glue. Or cut it' : 'it is too wide for the printer. Cut it'} from closed-cell foam of 2 to 3 mm by its drawing: the file is to the scale 1 : 1.`,
+      `Gasket: ${fitsBed(mesh, tools) ? 'print it of a soft filament, full, and lay it under the frame without glue. Or cut it' : `it is too wide for ${printerOf(tools, says)}. Cut it`} from closed-cell foam of 2 to 3 mm by its drawing: the file is to the scale 1 : 1.`,
       'Measure the bolts of your driver before you drill: these holes follow the brief.',
     ],
   };
@@ -175,7 +179,7 @@ export function smallPartsOf(work: Work, says: Says): SmallParts {
   });
   const fitting = parts.map(({ mesh, ...part }): SmallPart => {
     if (fitsBed(mesh!, work.tools)) return { ...part, mesh: mesh! };
-    const wide = `The ${part.name}, ${says(extentOf(mesh!).edges[0])} wide, is too large for the printer`;
+    const wide = `The ${part.name}, ${says(extentOf(mesh!).edges[0])} wide, is too large for ${printerOf(work.tools, says)}`;
     notes.push(part.drawing ? `${wide}: cut it by its drawing.` : `${wide}.`);
     return part;
   });
