@@ -20,6 +20,7 @@ import { conflictOf } from './search/conflict.js';
 import { nearestBrief } from './search/nearest.js';
 import { type Progress, type Search, searchOf } from './search/search.js';
 import { type Selection, select } from './search/select.js';
+import { metWithoutPrinter } from './search/without-printer.js';
 import { standingFields } from './standing/fields.js';
 import { stands } from './standing/read.js';
 import { comparison } from './words/comparison.js';
@@ -93,6 +94,18 @@ function asksForRoom({ job, variants }: Search): readonly string[] {
   return [...new Set(variants.flatMap(({ asksForRoom }) => (asksForRoom ? [phrase(asksForRoom)] : [])))];
 }
 
+/** The usual printer with which a box meets every wish, where that of the brief is what stands in the way. */
+function otherPrinter(search: Search): string[] {
+  const met = metWithoutPrinter(search);
+  const [design] = met ? metOf(met.search, [{ box: met.box, leaning: 'balanced' }]).designs : [];
+  const edges = [design?.vent, ...(design?.vents ?? [])].flatMap((vent) => vent?.printer?.height ?? []);
+  if (edges.length === 0) return [];
+  const { length } = phrasing(search.job.units);
+  return [
+    `Another printer helps as well: with one that builds ${length(Math.max(...edges))} in each direction a box meets every wish.`,
+  ];
+}
+
 function notMet(search: Search, told: Told): Answered {
   const { job } = search;
   const { wishes, fallenAtEnd } = conflictOf(search);
@@ -117,6 +130,7 @@ function notMet(search: Search, told: Told): Answered {
   }
   const without = leftOut(search);
   if (without.length > 0) because.push('Other boxes cannot have the alignment of this brief.', ...without);
+  because.push(...otherPrinter(search));
   const head = { ok: false, version: 1, title: job.title, conflict, because, drivers: accountsOf(job) } as const;
   const nearest = fallenAtEnd ? undefined : nearestBrief(search);
   if (nearest === undefined) return { answer: head };
