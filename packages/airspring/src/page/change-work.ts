@@ -158,5 +158,6 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
     },
     tools: { ...(job.sections.workshop as ReadWorkshop | undefined), ...(printer && { printer }) },
     unit: job.units.length,
+    volumeUnit: job.units.volume,
   };
 }

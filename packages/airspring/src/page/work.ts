@@ -155,5 +155,6 @@ export function workOf(
     cautions: due,
     tools: { ...tools, ...(printer && { printer }) },
     unit: units.length,
+    volumeUnit: units.volume,
   };
 }

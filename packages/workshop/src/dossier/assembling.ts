@@ -9,7 +9,7 @@ import { list, paragraph, section, steps } from './markup.js';
 import { recessDiameter } from './recess-room.js';
 import type { ChosenBrace } from './ringing-record.js';
 import { runsAlong, type Sawing } from './sawing.js';
-import type { Says } from './says.js';
+import { airText, roughly, type Says } from './says.js';
 import type { Work, WorkBox, WorkStep } from './work.js';
 
 /** How the boards of a slot go in: along the panels that are its other sides, or as a tube of their own. */
@@ -93,12 +93,13 @@ const cutoutsOf = ({ box, shaped }: Sawing): readonly Cutout[] =>
 
 /** The holes in the panels, in order: what is routed while the middle of a hole still stands, the holes, and their inner edges. */
 function holing(
-  { drivers, cautions, tools }: Work,
+  work: Work,
   box: WorkBox,
   sawing: Sawing | undefined,
   [marking, cutting]: readonly [marking: string, cutting: string],
   lengthText: Says,
 ): WorkStep[] {
+  const { drivers, cautions, tools } = work;
   const count = box.holes.filter((hole) => hole.what === 'driver' && !isInside(hole)).length;
   // What is drawn has room.
   const drawn = sawing && cutoutsOf(sawing).filter(({ part }) => part === 'driver');
@@ -110,7 +111,7 @@ function holing(
   const stepped: WorkStep[] = recess
     ? [
         {
-          says: `Rout the recess for ${each} from outside, ${lengthText(recessDiameter(drivers.outerDiameter))} wide and ${lengthText(recess)} deep, before its hole is cut: there the router still finds the middle. Try it in a piece of scrap first: the frame must go in by hand, and lie flush. ${count > 1 ? 'The drivers then stand' : 'The driver then stands'} that much deeper, which takes about ${((1e3 * count * Math.PI * drivers.cutoutDiameter ** 2 * recess) / 4).toFixed(2)} L of air that the tuning does not count.`,
+          says: `Rout the recess for ${each} from outside, ${lengthText(recessDiameter(drivers.outerDiameter))} wide and ${lengthText(recess)} deep, before its hole is cut: there the router still finds the middle. Try it in a piece of scrap first: the frame must go in by hand, and lie flush. ${count > 1 ? 'The drivers then stand' : 'The driver then stands'} that much deeper, which takes about ${airText(work, (count * Math.PI * drivers.cutoutDiameter ** 2 * recess) / 4)} of air that the tuning does not count.`,
           caution: cautions.dust,
         },
       ]
@@ -138,6 +139,7 @@ function stepsFor(
 ): readonly WorkStep[] {
   const { cautions, vents, drivers, tools, filled = [] } = work;
   const shaped = box.joints !== undefined;
+  const agree = roughly(work.unit, 1e-3);
   /** Whether drawings of panels have holes. */
   const drawn = sawing !== undefined && cutoutsOf(sawing).length > 0;
   const inPanels = box.holes.filter((hole) => !isInside(hole));
@@ -173,15 +175,15 @@ function stepsFor(
   const marking = `Mark the centres of the holes ${drawn ? `on the side that the drawings show${sawing.listed.length > 0 ? ', and of those that no drawing shows as listed under "Holes"' : ''}` : 'as listed under "Holes", on the outer side'}.`;
   return [
     {
-      says: `Measure the board at several places. These pages are made for ${lengthText(box.thickness)}. If it differs by more than 0.3 mm, write the measured thickness into the brief and make the pages again.`,
+      says: `Measure the board at several places. These pages are made for ${lengthText(box.thickness)}. If it differs by more than ${roughly(work.unit, 3e-4)}, write the measured thickness into the brief and make the pages again.`,
     },
     { says: cuttingText(sawing), caution: cautions.dust },
     {
-      says: `Lay equal panels on each other: their edges must agree. Measure both diagonals of each ${shaped ? 'rectangular ' : ''}panel: they must agree within 1 mm.`,
+      says: `Lay equal panels on each other: their edges must agree. Measure both diagonals of each ${shaped ? 'rectangular ' : ''}panel: they must agree within ${agree}.`,
     },
     ...holing(work, box, sawing, [marking, `Cut the holes before gluing.${terminals}`], lengthText),
     {
-      says: `Put the box together dry, without glue${brace ? ', with the brace in its place' : ''}. Every joint must close by hand, and ${shaped ? `the ${closing(box)} must lie on all edges around the open side` : 'the diagonals of the open side must agree within 1 mm'}.${brace ? ` Try whether the driver${opening ? ` and the ${opening}` : ''} go${opening ? '' : 'es'} past the brace.` : ''}`,
+      says: `Put the box together dry, without glue${brace ? ', with the brace in its place' : ''}. Every joint must close by hand, and ${shaped ? `the ${closing(box)} must lie on all edges around the open side` : `the diagonals of the open side must agree within ${agree}`}.${brace ? ` Try whether the driver${opening ? ` and the ${opening}` : ''} go${opening ? '' : 'es'} past the brace.` : ''}`,
     },
     {
       says: `Glue all panels but ${last}${gluing(box, brace, inside, lengthText)}`,
@@ -226,7 +228,7 @@ export function assemblingSection(
     'Put it together',
     [
       ...building.map(paragraph),
-      ...(brace && box ? [paragraph(airOf(brace, box))] : []),
+      ...(brace && box ? [paragraph(airOf(brace, box, work))] : []),
       steps(tasks),
       ...(assumed.length > 0 ? ['<h3>Assumed, because the brief does not say</h3>', list(assumed)] : []),
     ].join('\n'),

@@ -110,12 +110,12 @@ export async function filesToChangeFrom(
   };
   const tubes = change.tubes.flatMap((tube) => {
     step('a tube as a solid');
-    return kept(madeOf<TubePrinting>('The tube', () => tubePrinting(tube, tools, change.panelThickness)));
+    return kept(madeOf<TubePrinting>('The tube', () => tubePrinting(tube, tools, change.panelThickness), says));
   });
   const { set: asked } = change;
   if (asked) step('the set of tubes as solids');
   const [set] = asked
-    ? kept(madeOf<SetPrinting>('The set of tubes', () => setPrinting(asked, tools, change.panelThickness)))
+    ? kept(madeOf<SetPrinting>('The set of tubes', () => setPrinting(asked, tools, change.panelThickness), says))
     : [];
   step('the files for the printer and the saw');
   const beside = [...(await printedFiles(work, tubes, set)), ...(await cutFiles(work, set))];

@@ -150,8 +150,10 @@ export async function filesToBuildFrom(
   const sawn = box && sawnOf(box, work.tools, brace ? [brace.input] : [], notes, says);
   const printings = work.vents.flatMap((vent): Printing[] => {
     step('the vent as a solid');
-    const printing = madeOf<Printing>('The vent', () =>
-      printingOf(vent, work.tools, vent.netVolume ?? work.box?.netVolume),
+    const printing = madeOf<Printing>(
+      'The vent',
+      () => printingOf(vent, work.tools, vent.netVolume ?? work.box?.netVolume),
+      says,
     );
     if (typeof printing !== 'string') return [printing];
     notes.push(printing);

@@ -39,15 +39,17 @@ function adviceOf(
   { panels, brace, because, untold = [] }: Required<Pick<Ringing, 'panels'>> & Ringing,
   band: Band,
   box: WorkBox,
-  asked: boolean,
+  work: Work,
   says: Says,
 ) {
   const bandText = `${hertz(band.from)} to ${hertz(band.to)}`;
   const ringing = mayRing(panels, band);
   const lowest = weakest(panels);
   const where = facesOf(panels.filter(({ resonance }) => Math.round(resonance.lowest) === Math.round(lowest)));
-  const cut = asked && brace !== undefined;
-  const made = brace ? [capital(braceText(brace, panels, box, cut, says)), ...(cut ? [] : [airOf(brace, box)])] : [];
+  const cut = work.tools.brace !== undefined && brace !== undefined;
+  const made = brace
+    ? [capital(braceText(brace, panels, box, cut, says)), ...(cut ? [] : [airOf(brace, box, work)])]
+    : [];
   if (ringing.length === 0) {
     const above = panels.every((panel) => place(panel, band) === 'above the band');
     return [
@@ -154,7 +156,7 @@ export function ringingSection(work: Work, ringing: Ringing, says: Says): string
   return section(
     'Panels that ring',
     [
-      ...adviceOf({ ...ringing, panels }, band, box, tools.brace !== undefined, says).map(paragraph),
+      ...adviceOf({ ...ringing, panels }, band, box, work, says).map(paragraph),
       table(head, rows),
       ...notes.map(paragraph),
     ].join('\n'),

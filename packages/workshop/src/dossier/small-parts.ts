@@ -1,12 +1,13 @@
-import { type Fault, InputError, isInputError } from '@airspring/core/fault';
+import { type Fault, isInputError } from '@airspring/core/fault';
 import { si } from '@airspring/core/quantity';
 import type { Drawing } from '../drawing/index.js';
 import { extentOf, type Mesh, preview, volumeOf } from '../mesh/index.js';
 import { driverGasket, massDiscs, terminalCup } from '../solid/index.js';
 import { cupPlace } from './cup-place.js';
 import type { WorkHole } from './hole.js';
+import { faultsTold } from './made.js';
 import { bedOf, PLASTIC } from './printing.js';
-import type { Says } from './says.js';
+import { airText, roughly, type Says } from './says.js';
 import type { Work, WorkTools } from './work.js';
 
 /** A small part to print. */
@@ -54,7 +55,7 @@ function fitsBed(mesh: Mesh, tools: WorkTools): boolean {
 const printerOf = (tools: WorkTools, says: Says): string =>
   tools.printer ? 'the printer' : `a printer that builds ${says(bedOf(tools).height)} in each direction`;
 
-function gasketOf({ drivers, tools }: Work, says: Says): SmallPart | undefined {
+function gasketOf({ drivers, tools, unit }: Work, says: Says): SmallPart | undefined {
   const { bolts } = tools;
   if (bolts === undefined) return undefined;
   const input = {
@@ -77,7 +78,7 @@ function gasketOf({ drivers, tools }: Work, says: Says): SmallPart | undefined {
       ['holes', `${bolts.count} × ${says(bolts.hole)} on a circle of ${says(bolts.circle)}`],
     ],
     advice: [
-      `Gasket: ${fitsBed(mesh, tools) ? 'print it of a soft filament, full, and lay it under the frame without glue. Or cut it' : `it is too wide for ${printerOf(tools, says)}. Cut it`} from closed-cell foam of 2 to 3 mm by its drawing: the file is to the scale 1 : 1.`,
+      `Gasket: ${fitsBed(mesh, tools) ? 'print it of a soft filament, full, and lay it under the frame without glue. Or cut it' : `it is too wide for ${printerOf(tools, says)}. Cut it`} from closed-cell foam of about ${roughly(unit, 2.5e-3)} by its drawing: the file is to the scale 1 : 1.`,
       'Measure the bolts of your driver before you drill: these holes follow the brief.',
     ],
   };
@@ -139,7 +140,7 @@ function cupOf(work: Work, says: Says): SmallPart | undefined {
       ['posts', `2 × ${says(hole)}, ${says(apart)} apart`],
     ],
     advice: [
-      `Cup: print it standing on its flange, with four walls, and brush the inside with thinned glue: it must be airtight. Seal the posts with their washers, and the flange with sealant or a strip of foam. ${placed} It takes ${(1e3 * taken).toFixed(2)} L of air, which the tuning does not count.`,
+      `Cup: print it standing on its flange, with four walls, and brush the inside with thinned glue: it must be airtight. Seal the posts with their washers, and the flange with sealant or a strip of foam. ${placed} It takes ${airText(work, taken)} of air, which the tuning does not count.`,
     ],
     ...(at && {
       hole: { what: 'terminals', face: 'back', ...at, from: ['left', 'bottom'], form: 'circle', diameter: cup.hole },
@@ -156,13 +157,14 @@ const FIELDS = [
 ] as const;
 
 /** Faults by the fields of the brief. */
-const asWritten = (faults: readonly Fault[]): string =>
-  new InputError(
+const asWritten = (faults: readonly Fault[], says: Says): string =>
+  faultsTold(
     faults.map((fault) => ({
       ...fault,
       path: FIELDS.reduce((path, [own, field]) => path.replace(own, field), fault.path),
     })),
-  ).message;
+    says,
+  );
 
 /** The small parts that a box needs: gaskets, weights of radiators, a cup for the terminals. */
 export function smallPartsOf(work: Work, says: Says): SmallParts {
@@ -173,7 +175,7 @@ export function smallPartsOf(work: Work, says: Says): SmallParts {
       return found === undefined ? [] : [found];
     } catch (error) {
       if (!isInputError(error)) throw error;
-      notes.push(`A small part is not made: ${asWritten(error.faults)}`);
+      notes.push(`A small part is not made: ${asWritten(error.faults, says)}`);
       return [];
     }
   });

@@ -160,6 +160,8 @@ export interface Work {
   readonly tools: WorkTools;
   /** The unit of lengths on the pages. */
   readonly unit: 'mm' | 'cm' | 'in';
+  /** The unit of volumes of air on the pages; default L. */
+  readonly volumeUnit?: 'L' | 'ft³' | 'in³' | undefined;
 }
 
 /** What the workshop has; each may be left out, and the pages then say what was assumed. */

@@ -1,4 +1,3 @@
-import { format } from '@airspring/core/quantity';
 import type { NestedPart, NestedSheet } from '../nesting/index.js';
 import type { Piece } from '../panel/index.js';
 import { liesAlongWidth } from '../panel/piece.js';
@@ -74,7 +73,7 @@ export function sheetDrawing(
   });
   return {
     title: told`${capital(name)}: ${length} × ${width} ${UNIT}`,
-    subtitle: told`${String(parts.length)} parts, ${format('area', used, 'm²', 3)} of ${format('area', length * width, 'm²', 3)}; cuts in the order of their numbers; lengths in ${UNITS}`,
+    subtitle: told`${String(parts.length)} parts, ${String(Math.round((100 * used) / (length * width)))} % of the sheet; cuts in the order of their numbers; lengths in ${UNITS}`,
     description: told`A sheet of ${length} by ${width} ${UNIT} with ${String(parts.length)} parts, to be sawn by ${String(cuts.length)} cuts from edge to edge.`,
     shapes: [
       ...offcuts.map(({ x, y, length: long, width: wide }) => rectangle('note', [x, y], long, wide, 'tint')),

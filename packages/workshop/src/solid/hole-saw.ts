@@ -1,7 +1,6 @@
-import { type Fault, type Impossible, impossible, refuse } from '@airspring/core/fault';
+import { type Fault, type Impossible, refuse } from '@airspring/core/fault';
 import {
   type Field,
-  format,
   type Length,
   type LengthInput,
   NANOMETRE,
@@ -12,6 +11,7 @@ import {
   readInto,
   si,
 } from '@airspring/core/quantity';
+import { reasonOf, told } from '../words/told.js';
 
 export interface HoleBySawInput {
   /** Diameter of what goes through the hole. */
@@ -78,11 +78,8 @@ export function holeBySaw(input: HoleBySawInput): HoleBySaw | Impossible {
   refuse(faults);
   const wide = saws.filter((saw) => saw >= through + play - NANOMETRE);
   if (wide.length === 0) {
-    const [needed, widest] = [through + play, Math.max(...saws)].map((size) => format('length', size, 'mm', 4));
-    return impossible(
-      'no-saw-wide-enough',
-      `The hole must be ${needed} wide, but the widest saw makes ${widest}. Use a jigsaw or a router.`,
-    );
+    const words = told`The hole must be ${through + play} wide, but the widest saw makes ${Math.max(...saws)}. Use a jigsaw or a router.`;
+    return { ok: false, because: [reasonOf('no-saw-wide-enough', words, 4)] };
   }
   const diameter = Math.min(...wide);
   return {

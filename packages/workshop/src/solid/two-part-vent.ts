@@ -1,6 +1,5 @@
-import { type Impossible, impossible, refuse } from '@airspring/core/fault';
+import { type Impossible, refuse } from '@airspring/core/fault';
 import {
-  format,
   given,
   type LengthInput,
   NANOMETRE,
@@ -12,6 +11,7 @@ import {
 } from '@airspring/core/quantity';
 import type { Mesh } from '../mesh/index.js';
 import type { Outline } from '../outline/index.js';
+import { reasonOf, told } from '../words/told.js';
 import { centreLine } from './centre-line.js';
 import { around, sidesOf } from './cross-section.js';
 import type { Flare } from './flare.js';
@@ -159,11 +159,8 @@ export function twoPartVent(input: TwoPartVentInput): TwoPartVent | Impossible {
   const widest =
     behind.length === 0 ? 0 : 2 * (radiusOf(drawing) + Math.max(...behind, heightAt(outerLine(drawing), sizes.end)));
   if (!inHole && widest + play > fields.hole! + NANOMETRE) {
-    const [tube, room] = [widest, fields.hole! - play].map((size) => format('length', size, 'mm', 4));
-    return impossible(
-      'hole-too-narrow',
-      `The tube is ${tube} wide, but only ${room} go through the hole with some play. Take a wider hole, a thinner wall, or no flare at the inner end.`,
-    );
+    const words = told`The tube is ${widest} wide, but only ${fields.hole! - play} go through the hole with some play. Take a wider hole, a thinner wall, or no flare at the inner end.`;
+    return { ok: false, because: [reasonOf('hole-too-narrow', words, 4)] };
   }
   const found =
     saws === undefined

@@ -1,5 +1,6 @@
-import { type Impossible, impossible } from '@airspring/core/fault';
-import { format, NANOMETRE } from '@airspring/core/quantity';
+import type { Impossible } from '@airspring/core/fault';
+import { NANOMETRE } from '@airspring/core/quantity';
+import { joined, reasonOf, told } from '../words/told.js';
 import { lineOf } from './vent-drawing.js';
 import { type Bed, edgesOf, type Joint, type Stand, standOf, type Whole } from './vent-piece.js';
 
@@ -144,13 +145,17 @@ function jointPlaces({ drawing, head }: Whole, { overlap }: Joint): number[] {
 const STEP = 1e-3;
 
 function noPlace(before: number): Impossible {
-  const at = format('length', before, 'mm', 4);
-  return impossible('no-place-for-joint', `There is no straight part for a joint in the first ${at}.`);
+  const words = told`There is no straight part for a joint in the first ${before}.`;
+  return { ok: false, because: [reasonOf('no-place-for-joint', words, 4)] };
 }
 
 function tooLarge(whole: Whole, joint: Joint, from: number, to: number, bed: Bed): Impossible {
   const edges = edgesOf(whole, joint, from, to, 'on its end');
-  const mm = (values: readonly number[]) => values.map((value) => format('length', value, 'mm', 4)).join(' × ');
-  const text = `The piece from ${mm([from])} to ${mm([to])} cannot be divided: it needs ${mm(edges)}, and the printer has ${mm([bed.width, bed.depth, bed.height])}.`;
-  return impossible('too-large-for-printer', text);
+  const sizes = (values: readonly number[]) =>
+    joined(
+      values.map((value) => told`${value}`),
+      ' × ',
+    );
+  const words = told`The piece from ${from} to ${to} cannot be divided: it needs ${sizes(edges)}, and the printer has ${sizes([bed.width, bed.depth, bed.height])}.`;
+  return { ok: false, because: [reasonOf('too-large-for-printer', words, 4)] };
 }
