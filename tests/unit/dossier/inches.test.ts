@@ -32,7 +32,8 @@ const pagesOf = async (more: Partial<Work>) => {
 const OTHER = /.{40}\d (?:mm|cm|m|m²|L)\b.{20}|millimet.{20}/g;
 
 test('pages in inches tell no millimetre and no litre', async () => {
-  const { text, notes } = await pagesOf({ vents: [vent], tools });
+  const { text, notes } = await pagesOf({ vents: [vent], tools: { ...tools, joint: { rabbet: { depth: 0.009 } } } });
+  expect(text).toContain('rabbet 0.7087 in wide, 0.3543 in deep');
   expect(notes.filter((note) => !note.startsWith('The gasket'))).toEqual([]);
   // Pages of the sound tell at which distance.
   expect(text.match(OTHER)).toBeNull();

@@ -21,6 +21,7 @@ import {
 } from '../panel/index.js';
 import type { WorkHole } from './hole.js';
 import { recessDiameter } from './recess-room.js';
+import type { Says } from './says.js';
 import { holesIn, isDrawn, type ShapedBoard, shapedBoards, woodOf } from './shaped-boards.js';
 import { shapedReasons } from './shaped-cutouts.js';
 import type { WorkBoard, WorkBox, WorkTools } from './work.js';
@@ -180,6 +181,7 @@ export function sawingOf(
   tools: WorkTools,
   braces: readonly BraceInput[] = [],
   holes: 'drawn' | 'listed' = 'drawn',
+  says?: Says,
 ): ({ readonly ok: true } & Sawing) | Impossible {
   const board = boardOf(tools);
   const holed = box.joints === undefined ? inPanels(box) : box.holes.filter((hole) => isDrawn(box, hole));
@@ -190,7 +192,7 @@ export function sawingOf(
   const shaped = shapedBoards({ ...box, holes: drawn }, tools);
   const because = shapedReasons(shaped);
   if (because.length > 0) return { ok: false, because };
-  const rows = [...(panels ? cutList(panels) : []), ...rowsOf(board, box)];
+  const rows = [...(panels ? cutList(panels, says) : []), ...rowsOf(board, box)];
   const sheets: Sawing['sheets'][number][] = [];
   const unnested: Sawing['unnested'][number][] = [];
   for (const { board: name, thickness, parts } of partsOf(rows)) {

@@ -63,15 +63,15 @@ function madeWhole(
   notes: string[],
   says: Says,
 ): Sawing | undefined {
-  const whole = sawingOf(box, tools, braces);
+  const whole = sawingOf(box, tools, braces, 'drawn', says);
   if (whole.ok) return whole;
   for (const [what, less] of withLess(tools)) {
-    const made = sawingOf(box, less, braces);
+    const made = sawingOf(box, less, braces, 'drawn', says);
     if (!made.ok) continue;
     notes.push(`${what} ${told(whole.because, says)}`);
     return made;
   }
-  const listed = sawingOf(box, tools, braces, 'listed');
+  const listed = sawingOf(box, tools, braces, 'listed', says);
   notes.push(
     listed.ok
       ? `The drawings have no holes: their places are listed under "Holes". ${told(whole.because, says)}`

@@ -32,9 +32,11 @@ export function shopping(
   ];
   return [
     `${drivers.count} × "${drivers.name}", ${says(drivers.outerDiameter)} across its frame, hole ${says(drivers.cutoutDiameter)}`,
-    ...(sawing?.sheets ?? []).map(({ board, thickness, nesting }) => {
-      const [first] = nesting.sheets;
-      return `${nesting.sheets.length} × ${board}, ${says(thickness)} thick, ${says(first!.length)} × ${says(first!.width)}`;
+    ...(sawing?.sheets ?? []).flatMap(({ board, thickness, nesting }) => {
+      const sizes = nesting.sheets.map(({ length, width }) => `${says(length)} × ${says(width)}`);
+      return [...new Set(sizes)].map(
+        (size) => `${sizes.filter((one) => one === size).length} × ${board}, ${says(thickness)} thick, ${size}`,
+      );
     }),
     ...(sawing?.unnested ?? []).map(
       ({ board, thickness }) => `${board}, ${says(thickness)} thick, for the pieces that lie on no sheet`,

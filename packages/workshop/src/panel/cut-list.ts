@@ -27,8 +27,10 @@ const degrees = (angle: number): string => String(Number(((angle * 180) / Math.P
 /** Panels in one order, so that two pieces of the same work have the same words. */
 const order: readonly string[] = [...faces, ...sides];
 
+const inMillimetres = (length: number): string => `${millimetres(length)} mm`;
+
 /** The work at the edges of a piece, in words. */
-function edgeWork({ edges }: Piece): string[] {
+function edgeWork({ edges }: Piece, says: (metres: number) => string): string[] {
   const work = new Map<string, string[]>();
   const add = (what: string, where: string) => work.set(what, [...(work.get(what) ?? []), where]);
   for (const side of sides) {
@@ -37,24 +39,27 @@ function edgeWork({ edges }: Piece): string[] {
       if (cut.form === 'bevel') add(`bevel ${degrees(cut.angle)}°`, meets);
       else {
         const name = joint === 'rabbet' ? 'rabbet' : 'groove';
-        const from = cut.from > 0 ? `, ${millimetres(cut.from)} mm from the edge` : '';
-        add(`${name} ${millimetres(cut.width)} mm wide, ${millimetres(cut.depth)} mm deep${from}`, meets);
+        const from = cut.from > 0 ? `, ${says(cut.from)} from the edge` : '';
+        add(`${name} ${says(cut.width)} wide, ${says(cut.depth)} deep${from}`, meets);
       }
     }
-    if (roundOver) add(`round over ${millimetres(roundOver)} mm`, meets);
+    if (roundOver) add(`round over ${says(roundOver)}`, meets);
   }
   const inOrder = (where: readonly string[]) => [...where].sort((a, b) => order.indexOf(a) - order.indexOf(b));
   return [...work].map(([what, where]) => `${what}: ${inOrder(where).join(', ')}`).sort();
 }
 
 /**
- * The cut list: equal pieces in one row, the largest first.
+ * The cut list: equal pieces in one row, the largest first. `says` writes the lengths of the work at edges, by default in millimetres.
  *
  * @validity pieces with one grain
  * @source own list of the pieces
  * @example cutList(panelBox(box)) // rows with length, width, thickness, count
  */
-export function cutList({ pieces }: Pick<PanelBox, 'pieces'>): readonly CutListRow[] {
+export function cutList(
+  { pieces }: Pick<PanelBox, 'pieces'>,
+  says: (metres: number) => string = inMillimetres,
+): readonly CutListRow[] {
   const rows = new Map<string, CutListRow & { names: string[] }>();
   for (const piece of pieces) {
     const [length, width] = liesAlongWidth(piece) ? [piece.width, piece.height] : [piece.height, piece.width];
@@ -64,7 +69,7 @@ export function cutList({ pieces }: Pick<PanelBox, 'pieces'>): readonly CutListR
       thickness: piece.thickness,
       board: piece.board.name,
       grained: piece.grain !== undefined,
-      edges: edgeWork(piece),
+      edges: edgeWork(piece, says),
       cutouts: piece.cutouts.map(({ part }) => part),
     };
     // Sizes that differ by less than a nanometre are equal.
