@@ -52,6 +52,9 @@ interface Wish {
 /** The room under the stair: how deep it is at the floor, and how high. */
 export const [depth, height] = [si('length', 0.4), si('length', 0.34)];
 
+/** How long and how high the low end is, under a pipe. */
+const [underPipe, low] = [si('length', 0.08), si('length', 0.2)];
+
 // Invented.
 const driver = {
   outerDiameter: '200 mm',
@@ -63,8 +66,32 @@ const contents = {
   bracing: { volume: '0.4 L' },
 } as const;
 
-/** The wedge that holds the air, and the cuboid that would. */
-export function solve({ top, air, panel }: Wish) {
+/** The wedge with a low end that holds the air: two sections on each other. */
+function solveStepped({ top, air, panel }: Wish) {
+  const section = wedge({ across: depth, up: height, top });
+  const back = si('length', depth - ((depth - top) * low) / height);
+  const lowEnd = wedge({ across: depth, up: low, top: back });
+  const found = openSize({
+    box: (length) => ({
+      along: 'width',
+      outer: [
+        { ...lowEnd, length: underPipe },
+        { ...section, length },
+      ],
+      thickness: panel,
+    }),
+    from: '40 mm',
+    to: '10 m',
+    netVolume: air,
+    contents,
+  });
+  if (!found.ok) throw new Error(found.because[0]?.text);
+  return found.shape;
+}
+
+/** The wedge that holds the air, the same with a low end, and the cuboid that would. */
+export function solve(wish: Wish) {
+  const { top, air, panel } = wish;
   const section = wedge({ across: depth, up: height, top });
   const found = openSize({
     box: (length) => ({
@@ -96,13 +123,17 @@ export function solve({ top, air, panel }: Wish) {
   const interior = interiorOf(shape);
   const inWedge = longestVent({ ...space, interior }).straight;
   const inCuboid = longestVent(space).straight;
-  return { shape, size, cuboid, inWedge, inCuboid };
+  const stepped = solveStepped(wish);
+  return { shape, size, stepped, cuboid, inWedge, inCuboid };
 }
 
 const degrees = (angle: number) => `${((angle * 180) / Math.PI).toFixed(1)}°`;
 
 export function answers(wish: Wish, found = solve(wish)) {
-  const { shape, size, cuboid, inWedge, inCuboid } = found;
+  const { shape, size, stepped, cuboid, inWedge, inCuboid } = found;
+  const whole = cuboidAround(stepped).width;
+  const shelf = panelsOf(stepped).find(({ opening }) => opening);
+  const ups = shelf?.opening?.map(([, up]) => up) ?? [0];
   const mm = (length: number) => format('length', si('length', length), 'mm');
   const panels = panelsOf(shape);
   const slanted = panels.find(({ name }) => name === 'slanted');
@@ -113,6 +144,9 @@ export function answers(wish: Wish, found = solve(wish)) {
   return {
     length: mm(size),
     cuboid: mm(cuboid.width),
+    stepped: mm(whole),
+    longer: mm(whole - size),
+    opening: mm(Math.max(...ups) - Math.min(...ups)),
     outer: format('volume', outerVolumeOf(shape), 'L'),
     lean: degrees(Math.atan((depth - wish.top) / height)),
     lower: degrees(lower),

@@ -1,26 +1,12 @@
-import { format, type Length, si } from '@airspring/core/quantity';
+import type { Length } from '@airspring/core/quantity';
 import type { BoxShape } from '@airspring/workshop/shape';
-import { html, type Markup } from '../html.js';
+import { html } from '../html.js';
+import { dimension, type Flat, mm, path, px } from './dimensioned.js';
 
 /** Width of the drawing, and the least margins around it for words, px. */
 const WIDTH = 480;
 const TALLEST = 170;
 const [LEFT, BELOW, GAP] = [64, 44, 40];
-
-const px = (value: number): string => value.toFixed(1);
-const mm = (length: number): string => format('length', si('length', length), 'mm');
-
-type Flat = readonly (readonly [number, number])[];
-const path = (points: Flat): string => `M${points.map(([x, y]) => `${px(x)} ${px(y)}`).join('L')}Z`;
-
-/** A size between two points along an edge, with its words beside it. */
-function dimension([ax, ay]: readonly [number, number], [bx, by]: readonly [number, number], words: string): Markup {
-  const upright = ax === bx;
-  const [x, y] = [(ax + bx) / 2, (ay + by) / 2];
-  const [tx, ty] = upright ? [x - 8, y + 5] : [x, y + 20];
-  const tick = upright ? 'h8m-4 0' : 'v8m0 -4';
-  return html`<path class="dimension" d="M${px(ax - (upright ? 4 : 0))} ${px(ay - (upright ? 0 : 4))}${tick}L${px(bx)} ${px(by)}m${upright ? '-4 0h8' : '0 -4v8'}"/><text x="${px(tx)}" y="${px(ty)}" text-anchor="${upright ? 'end' : 'middle'}">${words}</text>`;
-}
 
 /** A wedge as joiners draw it: its section from the left, cut so that the panels are seen, and its front beside it. */
 export function drawWedge({ outer, inner, ends }: BoxShape, top: Length, label: string): string {

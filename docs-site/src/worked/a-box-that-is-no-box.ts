@@ -1,6 +1,7 @@
 import { answers, inputs, solve } from '../../examples/a-box-that-is-no-box.js';
 import { once } from '../example/once.js';
 import { worked } from '../example/worked.js';
+import { drawStepped } from '../figures/stepped-drawing.js';
 import { drawWedge } from '../figures/wedge-drawing.js';
 
 type Wish = Parameters<typeof solve>[0];
@@ -24,6 +25,13 @@ export default worked({
         solved(wish).shape,
         wish.top,
         `A wedge cut across, with its panels meeting in mitres, and its front beside it. It is ${length} long; its slanted panel is cut at ${lower} below and ${upper} above.`,
+      );
+    },
+    stepped: (wish) => {
+      const { stepped, opening } = answered(wish);
+      return drawStepped(
+        solved(wish).stepped,
+        `The front of a box with a low end, ${stepped} long in all. Behind it, dashed, is the air: within the panels, and through an opening ${opening} high in the panel where both parts meet.`,
       );
     },
   },
