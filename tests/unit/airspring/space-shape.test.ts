@@ -1,8 +1,10 @@
 import type { ShapeChoice } from '@airspring/core/space';
 import { collisions } from '@airspring/core/space';
+import { filesToBuildFrom } from '@airspring/workshop/dossier';
 import { standardShapes } from '@airspring/workshop/shape';
 import { briefFields, briefJsonSchema, type Design, design, printPage, reportText, standard } from 'airspring';
 import { expect, test } from 'vitest';
+import tower from '../../../packages/airspring/briefs/clock-tower.json' with { type: 'json' };
 import van from '../../../packages/airspring/briefs/whale-van.json' with { type: 'json' };
 import { run } from '../../../packages/airspring/src/command/run.js';
 import { workOf } from '../../../packages/airspring/src/page/work.js';
@@ -153,6 +155,25 @@ test('a brief may ask for a stack: its open layer is found, and its shelf has an
   expect(text).toContain('Opening in the shelf: 15 | 15, 365 | 15, 365 | 285, 15 | 285 mm.');
   expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);
   expect(briefFields(options).map(({ path }) => path)).toContain('space.shape.stack.layers[].corners');
+});
+
+test('the clock tower holds the air that its two sections leave, and its pages cut the shelf', async () => {
+  const brief = { ...tower, box: { kinds: ['vented'] } };
+  const [{ box, vent }] = designsOf(brief) as [Design];
+  // Five sides, one of them across a corner of 60 mm: 15 mm further in both sides lose less of it.
+  const cut = 0.06 - 0.015 * (2 - Math.SQRT2);
+  const opening = 0.25 * 0.21 - cut ** 2 / 2;
+  const plinth = box.outer[1] - 0.26;
+  const tube = (Math.PI / 4) * vent!.outerDiameter ** 2 * (vent!.length - 0.015);
+  expect(box.netVolume).toBeCloseTo(0.37 * 0.31 * (plinth - 0.03) + opening * 0.26 - 0.001 - 0.0003 - tube, 9);
+  expect(box.outerVolume).toBeCloseTo(0.4 * 0.34 * plinth + (0.28 * 0.24 - 0.06 ** 2 / 2) * 0.26, 12);
+  const { files, notes } = await filesToBuildFrom(
+    workOf(designsOf(brief)[0]!, searchFor(brief, standard, options).job),
+  );
+  expect(notes).toEqual([]);
+  const list = String(files.find(({ path }) => path === 'cut-list.csv')!.contents);
+  expect(list).toContain('shelf,1,400,340,15,birch plywood,along the length,,opening');
+  expect(list).toContain('bottom,1,400,340,15,birch plywood,along the length,,\r\n');
 });
 
 test('a joint that a box of a shape does not have is told, and the last panel is one across', () => {
