@@ -1,6 +1,8 @@
 /** Pages in inches and cubic feet: whoever reads them meets no other unit but that of the files. */
 import { filesToBuildFrom, type Work } from '@airspring/workshop/dossier';
+import { toBuild } from 'airspring';
 import { expect, test } from 'vitest';
+import old from '../../../packages/airspring/briefs/old-thunder-box.json' with { type: 'json' };
 import { plainWork } from '../../arbitrary/work.js';
 
 const vent = {
@@ -51,4 +53,13 @@ test('why a vent is not made is told in the unit of the reader', async () => {
   const wide = { ...vent, flangeDiameter: 0.24 };
   const large = (await pagesOf({ vents: [wide], tools: { printer: { height: 0.2, width: 0.2 } } })).notes.join(' ');
   expect(large).toContain('and the printer has 7.874 in × 7.874 in × 7.874 in.');
+});
+
+test('tubes of a set are named by their lengths in inches', async () => {
+  const work = toBuild({ ...old, units: { length: 'in', volume: 'ft³' } }, { only: 'set 1' });
+  if (!work.ok) throw new Error(work.line);
+  const { files } = await filesToBuildFrom(work.work);
+  const page = String(files[0]!.contents).replace(/<style>[\s\S]*?<\/style>|<[^>]*>/g, ' ');
+  expect(page).toMatch(/tube T1, [\d.]+ in/);
+  expect(page).not.toMatch(/tube T1, [\d.]+ mm/);
 });

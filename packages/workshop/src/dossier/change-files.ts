@@ -115,7 +115,13 @@ export async function filesToChangeFrom(
   const { set: asked } = change;
   if (asked) step('the set of tubes as solids');
   const [set] = asked
-    ? kept(madeOf<SetPrinting>('The set of tubes', () => setPrinting(asked, tools, change.panelThickness), says))
+    ? kept(
+        madeOf<SetPrinting>(
+          'The set of tubes',
+          () => setPrinting(asked, tools, change.panelThickness, work.unit),
+          says,
+        ),
+      )
     : [];
   step('the files for the printer and the saw');
   const beside = [...(await printedFiles(work, tubes, set)), ...(await cutFiles(work, set))];

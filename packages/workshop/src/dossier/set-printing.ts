@@ -1,5 +1,5 @@
 import { type Impossible, impossible } from '@airspring/core/fault';
-import { type Mass, NANOMETRE, si } from '@airspring/core/quantity';
+import { format, type Mass, NANOMETRE, si } from '@airspring/core/quantity';
 import { type Drawing, plateDrawing, sectionDrawing } from '../drawing/index.js';
 import { type Mesh, type Part, preview, volumeOf } from '../mesh/index.js';
 import { roundFlare, type TwoPartVent, tubeSegments, twoPartVent, ventSolid } from '../solid/index.js';
@@ -7,7 +7,7 @@ import type { WorkTubeSet } from './change.js';
 import { bedOf, PLASTIC } from './printing.js';
 import { airBehind, printedFb } from './tube-air.js';
 import { leastWall, wallWithin } from './tube-printing.js';
-import type { WorkTools } from './work.js';
+import type { Work, WorkTools } from './work.js';
 
 /** One tube of a set: printed, or cut from a pipe. */
 export interface SetTubePrinting {
@@ -50,7 +50,12 @@ const [GLUE, COLLAR] = [1e-4, 3e-3];
 const SHOWN = 0.015;
 
 /** A set of tubes for one flange as solids, each tube in pieces for the printer; or why there is none. */
-export function setPrinting(set: WorkTubeSet, tools: WorkTools, panelThickness: number): SetPrinting | Impossible {
+export function setPrinting(
+  set: WorkTubeSet,
+  tools: WorkTools,
+  panelThickness: number,
+  unit: Work['unit'],
+): SetPrinting | Impossible {
   const { diameter, hole, pipe, rounding, flangeDiameter } = set;
   const wall = pipe ? set.wall : wallWithin(set, hole);
   if (!pipe && wall < leastWall(tools) - NANOMETRE) {
@@ -93,7 +98,7 @@ export function setPrinting(set: WorkTubeSet, tools: WorkTools, panelThickness: 
     const pieces = own && tubeSegments({ vent: own, printer: bedOf(tools) });
     if (pieces?.ok === false) return pieces;
     const solid = own?.tube ?? ventSolid({ diameter: metres(diameter), wall: metres(wall), length: metres(length) });
-    const name = `tube ${tube.mark}, ${Math.round(length * 1e3)} mm`;
+    const name = `tube ${tube.mark}, ${format('length', Math.round(length * 1e3) / 1e3, unit)}`;
     tubes.push({
       name,
       length,
