@@ -23,12 +23,6 @@ export interface WorkFlare {
   readonly profile?: readonly (readonly [along: number, widening: number])[];
 }
 
-/** What a printer builds, m. */
-interface Printer {
-  readonly height: number;
-  readonly width: number;
-}
-
 /** Equal round vents, m. */
 export interface WorkVent {
   readonly count: number;
@@ -55,7 +49,7 @@ export interface WorkVent {
   /** Lengths of the printed pieces along the centre line, from the outer end inwards. */
   readonly pieces: readonly number[];
   /** The usual printer that these are for, where the workshop has none, m. */
-  readonly printer?: Printer;
+  readonly printer?: { readonly height: number; readonly width: number };
   /** The tuning that it was designed for, Hz. */
   readonly fb: number;
   /** Of a box with vents in two chambers: whose vent it is, and the air of that chamber, m³. */
@@ -187,7 +181,7 @@ export interface WorkTools {
   readonly roundOver?: number;
   /** Binding posts in a printed cup, m. */
   readonly terminals?: { readonly hole?: number; readonly apart?: number };
-  readonly printer?: Printer;
+  readonly printer?: { readonly height: number; readonly width: number };
   /** A window brace, m: `at` is its middle, from the left, bottom or front outer edge. What is left out is found. */
   readonly brace?: {
     readonly across?: 'width' | 'height' | 'depth';
