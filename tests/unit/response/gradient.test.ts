@@ -1,5 +1,5 @@
 import { completeDriver } from '@airspring/core/driver';
-import { closedBox, lineBox } from '@airspring/core/enclosure';
+import { closedBox, lineBox, type System, ventedBox } from '@airspring/core/enclosure';
 import { probeGradient } from '@airspring/core/network';
 import { si } from '@airspring/core/quantity';
 import {
@@ -87,4 +87,45 @@ test('the delay of a gradient is that of the response, also in a line, and its s
     });
   }
   expect(() => groupDelayGradient(box, '0 Hz')).toThrow(fault('not-positive', 'frequency'));
+});
+
+test('a ripple and the greatest delay of a band change as the results where they are', () => {
+  const vented = ventedBox({ drivers: found.driver, netVolume: '90 L', fb: '26 Hz', QL: 7 });
+  const grid = Float64Array.from({ length: 4001 }, (_, i) => 20 * 6 ** (i / 4000));
+  const greatest = (values: ArrayLike<number>) => {
+    const i = Array.from(values).reduce((best, value, k) => (value > values[best]! ? k : best), 0);
+    // A parabola through three samples: the top lies between them.
+    const [a, b, c] = [values[i - 1]!, values[i]!, values[i + 1]!];
+    const shift = (a - c) / (2 * (a - 2 * b + c));
+    return { at: grid[i]! * (grid[1]! / grid[0]!) ** shift, value: b - ((a - c) * shift) / 4 };
+  };
+  const of = (system: System) => {
+    const { levelHalfSpace, groupDelay } = respond(system, grid as never);
+    return { top: greatest(levelHalfSpace), end: levelHalfSpace.at(-1)!, delay: greatest(groupDelay) };
+  };
+  const { top, delay } = of(vented);
+  const [atTop, atEnd, late] = [
+    levelGradient(vented, si('frequency', top.at)),
+    levelGradient(vented, si('frequency', grid.at(-1)!)),
+    groupDelayGradient(vented, si('frequency', delay.at)),
+  ];
+  if (!atTop.ok || !atEnd.ok || !late.ok) throw new Error('undamped');
+  const { values } = vented.network;
+  for (const name of ['Mms', 'Bl', 'Cab', 'Re', 'vent']) {
+    const [less, more] = [-1e-4, 1e-4].map((by) =>
+      of({
+        ...vented,
+        network: { ...vented.network, values: { ...values, [name]: (values[name] as number) * Math.exp(by) } },
+      } as System),
+    );
+    const slope = (result: (one: ReturnType<typeof of>) => number) => (result(more!) - result(less!)) / 2e-4;
+    expect(atTop.byElement[name]! - atEnd.byElement[name]!, name).toBeCloseTo(
+      slope(({ top, end }) => top.value - end),
+      4,
+    );
+    expect(late.byElement[name], name).toBeCloseTo(
+      slope(({ delay }) => delay.value),
+      5,
+    );
+  }
 });

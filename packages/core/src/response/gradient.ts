@@ -60,7 +60,8 @@ const scaled = ({ byElement, byNumber, byFrequency }: Gradient, value: number, f
 
 /**
  * Gradient of the level at 1 m in half space for 1 V rms at one frequency, by every element. It is exact, from the adjoint
- * equations.
+ * equations. That of a ripple is the gradient at its top less the one at its dip: a shift of their frequencies does not matter to
+ * first order.
  *
  * @validity as `levelColumn`; small changes, since it is a slope
  * @returns dB, and dB per relative change

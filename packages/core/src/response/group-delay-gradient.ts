@@ -31,7 +31,8 @@ function turnsAt(system: System, frequency: number): ({ readonly ok: true } & Tu
 
 /**
  * Gradient of the group delay at one frequency by every element. The slopes of the phase are exact, from the adjoint equations; how
- * they change with frequency is a difference quotient, extrapolated twice.
+ * they change with frequency is a difference quotient, extrapolated twice. The greatest delay of a band changes as the delay where it
+ * is greatest.
  *
  * $$ \tau = -\frac{1}{2\pi f}\,\frac{\partial\varphi}{\partial\ln f},\qquad
  *    \frac{\partial\tau}{\partial\ln\theta} = -\frac{1}{2\pi f}\,\frac{\partial}{\partial\ln f}\,\frac{\partial\varphi}{\partial\ln\theta} $$
