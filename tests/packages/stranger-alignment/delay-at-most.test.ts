@@ -56,6 +56,6 @@ test('it stands in the table of boxes that suit a driver, beside those of the li
   ]);
   const [, , flat] = rows;
   expect(!flat!.result.ok && flat!.result.because[0]!.text).toBe(
-    'B4 takes a total Q of 0.405 with these losses; the driver has 0.327.',
+    'B4 takes a total Q of 0.405 at QL 7; the driver has 0.327.',
   );
 });

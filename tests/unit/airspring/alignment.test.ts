@@ -79,7 +79,7 @@ test('a pinned alignment takes only the kinds that it suits, and says so where n
   const answer = design({ ...roomy, alignment: { name: 'B4' } });
   if (answer.ok) throw new Error('no driver of this Q has B4');
   expect(answer.conflict).toEqual([{ path: 'alignment.name', wish: 'the alignment B4' }]);
-  expect(answer.because.join(' ')).toContain('B4 takes a total Q of 0.405 with these losses; the driver has 0.366.');
+  expect(answer.because.join(' ')).toContain('B4 takes a total Q of 0.405 at QL 7; the driver has 0.366.');
 });
 
 test('a box that is left out for its alignment is told, with the reason', () => {

@@ -59,21 +59,21 @@ test.each<[string, Alignment, unknown, object, readonly number[]]>([
 });
 
 test('a gap in what an alignment takes is told with both its ends, whatever the mechanical quality factor', () => {
-  const gap = /^C4 takes a total Q up to 0\.600 and again from 11\.4 with these losses; the driver has 3\.00\.$/;
+  const gap = /^C4 takes a total Q up to 0\.600 and again from 11\.4 at QL 2; the driver has 3\.00\.$/;
   for (const Qms of [4, 20, 200]) expect(answer(...(C4 as never as [Alignment, never, object]), 3, Qms)).toMatch(gap);
 });
 
 test('a total Q above the mechanical one of the driver is told as such, and not as no box', () => {
   const fixed = (Qms: number) => answer(chebyshev(4, { ripple: 8 }), ventedFamily as never, { QL: 2 }, 0.5, Qms);
-  expect(fixed(20)).toBe('C4 takes a total Q of 12.3 with these losses; the driver has 0.500.');
+  expect(fixed(20)).toBe('C4 takes a total Q of 12.3 at QL 2; the driver has 0.500.');
   expect(fixed(2)).toBe(
-    'C4 takes a total Q of 12.3 with these losses; the driver has 0.500, and its Qms of 2.00 allows no more.',
+    'C4 takes a total Q of 12.3 at QL 2; the driver has 0.500, and its Qms of 2.00 allows no more.',
   );
 });
 
 test('a quality factor that is rounded like the bound beside it is not told as above itself', () => {
   expect(answer(butterworth(2), closedFamily as never, {}, Math.SQRT1_2, 5)).toBe(
-    'A total Q of 0.707 is just above the highest that B2 takes with these losses.',
+    'A total Q of 0.707 is just above the highest that B2 takes without losses.',
   );
   expect(answer(butterworth(2), closedFamily as never, {}, 0.72, 5)).toMatch(/0\.720 is above 0\.707, the highest/);
 });

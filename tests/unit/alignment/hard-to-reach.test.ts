@@ -62,7 +62,7 @@ test('a total Q is not named as one that is taken if its box cannot be built', (
   const less = 'addedMass -0.00232 in SI units, which is less than none.';
   expect(refusal(butterworth(4))).toBe(`At the total Q of 0.355 that B4 takes, its box has ${less}`);
   expect(refusal(subChebyshev(4))).toBe(
-    `A total Q of 0.450 is above 0.354, the highest that SC4 takes with these losses. That one cannot be built: its box has ${less}`,
+    `A total Q of 0.450 is above 0.354, the highest that SC4 takes without losses. That one cannot be built: its box has ${less}`,
   );
 });
 

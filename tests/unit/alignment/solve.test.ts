@@ -42,26 +42,26 @@ test('a closed box of any Qtc above that of the driver', () => {
 
 test('a closed box cannot lower the Q of a driver, and says so with both numbers', () => {
   const found = solveAlignment(ofTotalQ(0.3), closedFamily, { drivers: driver }, { air });
-  expect(reason(found)).toBe('A total Q of 0.327 is above 0.300, the highest that Qtc 0.3 takes with these losses.');
+  expect(reason(found)).toBe('A total Q of 0.327 is above 0.300, the highest that Qtc 0.3 takes without losses.');
 });
 
 test('a driver beyond the range of an alignment is told the end of that range', () => {
   const wide = physical({ ...sheet, Qes: 0.9 }, paperAir);
   expect(reason(solveAlignment(quasiThirdOrder, ventedFamily, { drivers: wide, QL: 7 }, { air }))).toBe(
-    'A total Q of 0.763 is above 0.404, the highest that QB3 takes with these losses.',
+    'A total Q of 0.763 is above 0.404, the highest that QB3 takes at QL 7.',
   );
 });
 
 test('a fixed alignment names the Q that it takes', () => {
   expect(reason(solveAlignment(bessel(4), ventedFamily, { drivers: driver, QL: 7 }, { air }))).toBe(
-    'BE4 takes a total Q of 0.331 with these losses; the driver has 0.327.',
+    'BE4 takes a total Q of 0.331 at QL 7; the driver has 0.327.',
   );
 });
 
 test('of an assisted alignment every class is told', () => {
   const options = { air, highPass: { order: 2 } } as const;
   expect(reason(solveAlignment(butterworth(6), ventedFamily, { drivers: driver }, options))).toMatch(
-    /^B6 takes a total Q of (0\.299|0\.408|0\.518) or (0\.299|0\.408|0\.518) or (0\.299|0\.408|0\.518) with these losses/,
+    /^B6 takes a total Q of (0\.299|0\.408|0\.518) or (0\.299|0\.408|0\.518) or (0\.299|0\.408|0\.518) without losses/,
   );
 });
 
@@ -147,7 +147,7 @@ test('a reason says whether the losses of the box count in its numbers', () => {
   const wide = physical({ ...sheet, Qes: 0.85 }, paperAir);
   const refused = (losses: object) =>
     reason(solveAlignment(butterworth(2), closedFamily, { drivers: wide, ...losses }, { air }));
-  expect(refused({ QA: 20 })).toMatch(/ with these losses\.$/);
+  expect(refused({ QA: 20 })).toMatch(/ at QA 20\.$/);
   // A leak makes a closed box a third-order one.
   expect(refused({ QL: 20 })).toMatch(/ without its losses\.$/);
 });
@@ -175,7 +175,7 @@ test('a shape with one number too many says what to state', () => {
 test('a driver beyond a band-pass is told the highest that it takes', () => {
   const input = { drivers: driver, frontQL: 7 };
   expect(reason(solveAlignment(bandPass({ Q: 0.3 }), fourthOrderBandPassFamily, input, { air }))).toMatch(
-    /^A total Q of 0\.327 is above 0\.\d+, the highest that BP4 takes with these losses\.$/,
+    /^A total Q of 0\.327 is above 0\.\d+, the highest that BP4 takes at frontQL 7\.$/,
   );
 });
 

@@ -19,6 +19,15 @@ export function withShareOfLosses<Spec>(spec: Spec, losses: readonly string[], s
 export const withoutLosses = <Spec>(spec: Spec, losses: readonly string[]): Spec =>
   Object.fromEntries(Object.entries(spec as object).filter(([name]) => !losses.includes(name))) as Spec;
 
+/** The losses of a spec, for people: 'at QL 7, QA 50'. */
+export function lossesTold<Spec>(spec: Spec, losses: readonly string[]): string {
+  const told = losses.flatMap((name) => {
+    const quality = (spec as Record<string, number | undefined>)[name];
+    return quality === undefined ? [] : [`${name} ${Number(quality.toPrecision(3))}`];
+  });
+  return told.length === 0 ? 'without losses' : `at ${told.join(', ')}`;
+}
+
 /** Puts the solution first that goes over into that of the box without losses when they become small. */
 export function losslessFirst<Spec>(
   roots: readonly ShapeRoot<Spec>[],

@@ -27,8 +27,8 @@ export interface Equations<Spec> {
   readonly spec: Spec;
   readonly sought: readonly Sought<Spec>[];
   readonly addResistance: boolean;
-  /** For people: whether the losses of the box are in the equations. */
-  readonly under: 'with these losses' | 'without its losses';
+  /** For people: which losses of the box are in the equations, such as 'at QL 7'. */
+  readonly under: string;
 }
 
 /** All solutions, or why there is none. */

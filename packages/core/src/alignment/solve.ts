@@ -8,7 +8,7 @@ import { type Alignment, isBandPass, isGoal } from './alignment.js';
 import { boxOfGoal } from './goal.js';
 import { type Behind, behindHighPass, highPassUnknowns } from './high-pass.js';
 import { leastDeviation, rootMeanSquare } from './least-deviation.js';
-import { losslessFirst, withoutLosses, withShareOfLosses } from './lossless-first.js';
+import { lossesTold, losslessFirst, withoutLosses, withShareOfLosses } from './lossless-first.js';
 import { type AlignmentOptions, isGiven, judgeGoal, judgeInput, optionsShape } from './options.js';
 import { judgeAlignment } from './refusals.js';
 import type { ShapeRoot } from './roots.js';
@@ -87,7 +87,7 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
   const start = isOfOrder(alignment, whole) ? spec : withoutLosses(spec, losses);
   const box = start === spec ? whole : shaped(start);
   if (box === undefined || !isOfOrder(alignment, box)) return otherOrder(alignment, box);
-  const under = start === spec ? 'with these losses' : 'without its losses';
+  const under = start === spec ? lossesTold(spec, losses) : 'without its losses';
   const equations: Equations<Behind<Spec>> = {
     name,
     target,
