@@ -9,7 +9,7 @@ import { apply, type Change, changeOf } from './change.js';
 import type { Cost } from './cost.js';
 import { coarseCost, explore } from './explore.js';
 import { GAIN, gainOf, yieldedLeast } from './later-band.js';
-import { memory, type Search, searchAgain, searchOf, soundOf } from './search.js';
+import { memory, nameOfChoice, type Search, searchAgain, searchOf, soundOf } from './search.js';
 import { missed } from './wishes.js';
 import { placeOf, weightOf, yieldingOf } from './yielding.js';
 
@@ -40,16 +40,13 @@ function leastYield(search: Search, path: string, most: number): Yielded {
   return { box: best, over: best === undefined || others(best.excess) > 0 ? Infinity : over(best.excess) };
 }
 
-const isSameChoice = (one: DriverChoice, other: DriverChoice): boolean =>
-  one.driverIndex === other.driverIndex && one.name === other.name;
-
 /** The first of some boxes of other searches of these drivers that meets every wish of this one. */
 function metByOneOf({ job, variants, wishes, demandOf }: Search, boxes: readonly Box[]): Box | undefined {
   for (const variant of variants) {
     const { judged, stands } = compileBox(job, wishes, variant, demandOf(variant), WITHIN);
     for (const { variant: like, edges, point } of boxes) {
       if (soundOf(variant) !== soundOf(like) || variant.built !== like.built) continue;
-      if (variant.kind !== like.kind || !isSameChoice(variant.choice, like.choice)) continue;
+      if (variant.kind !== like.kind || nameOfChoice(variant.choice) !== nameOfChoice(like.choice)) continue;
       const box = judged(edges, point);
       if (box !== undefined && missed(box.excess) === 0 && stands(box)) return box;
     }

@@ -1,6 +1,6 @@
 import type { DriverModels } from '../brief/driver-models.js';
 import { isTried } from '../brief/kinds-named.js';
-import type { Job } from '../job/job.js';
+import type { DriverChoice, Job } from '../job/job.js';
 import type { BoxKind, Variant } from '../kind/box-kind.js';
 import { aligned, type Unsuited } from './aligned.js';
 import { compileDemand, type DemandOf } from './compiled-demand.js';
@@ -44,9 +44,13 @@ export function memory<K, V>(make: (key: K) => V): (key: K) => V {
   };
 }
 
-/** A name for what a variant sounds like, where it shares that with others. Two drivers of a brief may have one name. */
+/** A name for a driver of a brief in a wiring; that of its sheet may be that of another. */
+export const nameOfChoice = ({ driverIndex, drivers: { series, parallel, isobaric } }: DriverChoice): string =>
+  [driverIndex, series, parallel, isobaric].join(' ');
+
+/** A name for what a variant sounds like, where it shares that with others. */
 export const soundOf = ({ kind, choice, sound }: Variant): string | undefined =>
-  sound === undefined ? undefined : `${kind.name} ${choice.driverIndex} ${choice.name} ${sound}`;
+  sound === undefined ? undefined : `${kind.name} ${nameOfChoice(choice)} ${sound}`;
 
 /** Prepares the search of a job over the kinds that its brief allows. */
 export function searchOf(
