@@ -21,7 +21,7 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           exclude: timed,
           // A browser paints on processors of its own: more of them at once only wait for each other.
-          maxWorkers: 2,
+          maxWorkers: 3,
           sequence: { groupOrder: 0 },
         },
       },
