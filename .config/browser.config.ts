@@ -20,7 +20,7 @@ export default defineConfig({
           name: 'looks',
           include: ['tests/browser/**/*.test.ts'],
           exclude: timed,
-          // A browser paints on processors of its own: more of them at once only wait for each other.
+          // Each paints on processors of its own. Two would be enough if they did not wait half a second after each drag.
           maxWorkers: 3,
           sequence: { groupOrder: 0 },
         },

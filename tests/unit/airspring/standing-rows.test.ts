@@ -294,10 +294,10 @@ test('the flange of a set covers the edge of its hole, and is no wider than the 
   const workshop = { holeSaws: ['57 mm', '76 mm'], pipes: [{ inner: '68 mm', outer: '75 mm' }] };
   const narrow = sets({}, { workshop, printer: { height: '180 mm', width: '96 mm' } });
   expect(narrow.tubeSets.map(({ flangeDiameter }) => mm(flangeDiameter))).toEqual([70, 76, 95]);
-  expect(narrow.tubeSetsNot.map(said)).toEqual([
+  expect(narrow.tubeSetsLeftOut.map(said)).toEqual([
     'Tubes of 68.0: their flange is 101.2 wide, and your printer takes parts up to 96.0 wide.',
   ]);
-  expect(sets({}, { workshop, printer: { height: '180 mm', width: '102 mm' } }).tubeSetsNot).toEqual([]);
+  expect(sets({}, { workshop, printer: { height: '180 mm', width: '102 mm' } }).tubeSetsLeftOut).toEqual([]);
 });
 
 test('tubes of a set pass their hole', () => {
@@ -306,7 +306,7 @@ test('tubes of a set pass their hole', () => {
 });
 
 test('where there is no set of tubes, the answer says why', () => {
-  const told = (standing: object) => answered(air(standing)).tubeSetsNot.map(said).join(' ');
+  const told = (standing: object) => answered(air(standing)).tubeSetsLeftOut.map(said).join(' ');
   expect(told({})).toBe('');
   expect(told({ keep: ['tuning'] })).toContain('you want to keep the tuning');
   expect(told({ keep: ['holes'] })).toBe(
@@ -330,7 +330,7 @@ test('a tube with rounded ends says so, and how its inner end gets behind the ho
   expect(work(answer, 'a wider vent glued behind the hole, straight')).toContain('its inner end rounded');
   // Tubes of a set slide in from outside.
   expect(answer.tubeSets.map(({ diameter, hole }) => [mm(diameter), mm(hole.hole)])).toEqual([[45, 76]]);
-  expect(answer.tubeSetsNot.map(said).join(' ')).toMatch(/^Tubes for a hole of 50\.0: .* Tubes for a hole of 57\.0: /);
+  expect(answer.tubeSetsLeftOut.map(said).join(' ')).toMatch(/^Tubes for a hole of 50\.0: .* Tubes for a hole of 57\.0: /);
   expect(work(answered(air()), 'a longer vent')).not.toContain('round');
 });
 

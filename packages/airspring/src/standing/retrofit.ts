@@ -60,7 +60,7 @@ export interface Retrofit {
   /** Tubes for one flange: for each hole as it is, and made larger by each saw. */
   readonly tubeSets: readonly TubeSet[];
   /** Why there is no set where there might be one, a sentence each. */
-  readonly tubeSetsNot: TubeSets['leftOut'];
+  readonly tubeSetsLeftOut: TubeSets['leftOut'];
   /** What the impedance of the box tells of drivers without a sheet. */
   readonly measuredDrivers?: MeasuredDriver;
   readonly assumed: readonly Phrase[];
@@ -135,7 +135,7 @@ export function workedOut(brief: unknown, options: BriefOptions = {}): WorkedOut
     ...helped,
     quieter: quieterThan(now, ofFirst, { numbered, designs, tubeSets: sets }),
     tubeSets: sets,
-    tubeSetsNot: leftOut,
+    tubeSetsLeftOut: leftOut,
     ...(measurement && { measuredDrivers: measurement.told }),
     assumed: assumedOf(standing),
     doubts: doubtsOf(standing),

@@ -19,8 +19,8 @@ const rowText = (row: RowDone, number: number, say: Phrasing): string =>
 
 function tubesText(answer: Retrofit, say: Phrasing): string[] {
   const sets = markedSets(answer.tubeSets);
-  const { tubeSetsNot } = answer;
-  if (sets.length === 0 && tubeSetsNot.length === 0) return [];
+  const { tubeSetsLeftOut } = answer;
+  if (sets.length === 0 && tubeSetsLeftOut.length === 0) return [];
   return [
     heading('Sets of tubes for one flange', '-'),
     ...sets.flatMap((set) => {
@@ -31,7 +31,7 @@ function tubesText(answer: Retrofit, say: Phrasing): string[] {
         ...(after === '' ? [] : [paragraph(after)]),
       ];
     }),
-    ...(tubeSetsNot.length > 0 ? [paragraph(leftOutText(answer, say))] : []),
+    ...(tubeSetsLeftOut.length > 0 ? [paragraph(leftOutText(answer, say))] : []),
   ];
 }
 

@@ -40,10 +40,10 @@ export function tubeRows({ proposed }: MarkedSet, answer: Retrofit, say: Phrasin
 }
 
 /** Why some sets, or all, are left out; empty where none is. */
-export const leftOutText = ({ tubeSets, tubeSetsNot }: Retrofit, say: Phrasing): string =>
-  tubeSetsNot.length === 0
+export const leftOutText = ({ tubeSets, tubeSetsLeftOut }: Retrofit, say: Phrasing): string =>
+  tubeSetsLeftOut.length === 0
     ? ''
-    : `${tubeSets.length > 0 ? 'Left out:' : 'There is none.'} ${tubeSetsNot.map(say.phrase).join(' ')}`;
+    : `${tubeSets.length > 0 ? 'Left out:' : 'There is none.'} ${tubeSetsLeftOut.map(say.phrase).join(' ')}`;
 
 /** The hole of a set of tubes. */
 export const holeText = ({ hole, diameter, vent }: TubeSet, { tubeSets, now }: Retrofit, say: Phrasing): string => {
