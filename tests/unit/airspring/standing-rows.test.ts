@@ -66,7 +66,7 @@ test('a tube that is much narrower than its hole gets a ring around it', () => {
 test('a further hole that no saw makes is routed', () => {
   const second = (holeSaws: readonly string[]) =>
     work(answered(air({}, { workshop: { holeSaws } })), 'a second vent beside the first');
-  expect(second(['57 mm'])).toContain('None of your saws is that wide: rout it along a template.');
+  expect(second(['57 mm'])).toContain('None of your saws makes a hole of this size: rout it along a template.');
   expect(second(['50 mm', '57 mm'])).not.toContain('None of your saws');
 });
 
@@ -330,7 +330,9 @@ test('a tube with rounded ends says so, and how its inner end gets behind the ho
   expect(work(answer, 'a wider vent glued behind the hole, straight')).toContain('its inner end rounded');
   // Tubes of a set slide in from outside.
   expect(answer.tubeSets.map(({ diameter, hole }) => [mm(diameter), mm(hole.hole)])).toEqual([[45, 76]]);
-  expect(answer.tubeSetsLeftOut.map(said).join(' ')).toMatch(/^Tubes for a hole of 50\.0: .* Tubes for a hole of 57\.0: /);
+  expect(answer.tubeSetsLeftOut.map(said).join(' ')).toMatch(
+    /^Tubes for a hole of 50\.0: .* Tubes for a hole of 57\.0: /,
+  );
   expect(work(answered(air()), 'a longer vent')).not.toContain('round');
 });
 
@@ -358,7 +360,7 @@ test('no tube passes a hole that is narrower, in designs of several changes too'
 test('the report names a tube by where it is told, and a bend only where the known box is too short', () => {
   const flat = (brief: object) => retrofitText(answered(brief)).replace(/\s+/g, ' ');
   expect(flat(demoStanding)).toMatch(
-    /A quieter vent is tube T\d of the sets below.*A cubic box of this volume is not that wide inside/,
+    /A quieter vent is tube T\d of the sets below.*A cubic box of this volume is not \d+ mm wide inside/,
   );
   const known = {
     outer: { width: '9.5 in', height: '20 in', depth: '12 in' },
@@ -368,7 +370,7 @@ test('the report names a tube by where it is told, and a bend only where the kno
   };
   const sized = flat({ ...demoStanding, standing: known, workshop: { holeSaws: ['3 in'] } });
   expect(sized).not.toContain('A cubic box');
-  expect(sized).toContain('No inner edge of the box is that long, so it has to bend: measure first.');
+  expect(sized).toContain('long, so it has to bend: measure first.');
 });
 
 test('a report in inches says that tubes are in whole millimetres', () => {

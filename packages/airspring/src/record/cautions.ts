@@ -11,7 +11,7 @@ export const cautions = {
   mains: 'Mains: have a licensed person connect the amplifier to the mains, and follow the local code.',
   travel:
     'Driver: tones that drive a cone beyond its safe travel can destroy the driver. Protect it from them before the first loud test.',
-  dust: 'Dust: dust of wood and fibreboard harms the lungs and can catch fire. Cut with dust extraction, and wear a mask that fits.',
+  dust: 'Dust: dust of wood and fibreboard harms the lungs and can catch fire. Cut with dust extraction, and wear eye protection and a mask that fits.',
   fumes: 'Fumes: printing and gluing give off fumes. Work in a ventilated room.',
   byEye:
     'Low level, ears, fingers: this check needs very little sound. A deep tone that sounds soft can still move a cone far, and too far. Keep your ears away from the vent, and your fingers off the cone and out of the vent while it plays.',

@@ -19,7 +19,7 @@ export const drilling = ({ workshop: { holeSaws } }: Standing, hole: number, cou
     [hole, 'length'],
     `, ${count > 1 ? 'each ' : ''}at least one tube diameter away from the first. `,
     holeSaws.length > 0 && !sawn(holeSaws, hole)
-      ? `None of your saws is that wide: rout ${count > 1 ? 'them' : 'it'} along a template. `
+      ? `None of your saws makes a hole of this size: rout ${count > 1 ? 'them' : 'it'} along a template. `
       : '',
     'Wear eye protection and a dust mask.',
   ],

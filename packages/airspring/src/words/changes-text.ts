@@ -93,8 +93,9 @@ function firstText(answer: Retrofit, say: Phrasing): string {
   const [before, after] = [now.account.noise?.quiet.level, account.noise?.quiet.level];
   if (before !== undefined && after !== undefined) {
     const louder = after - before;
+    const wanted = after < asked.level ? `, and at ${say.decibels(asked.level)} it may still be heard` : '';
     changes.push(
-      `the vent is quiet up to ${say.decibels(before)} → ${say.decibels(after)}, ${say.decibels(Math.abs(louder))} ${louder < 0 ? 'less loud' : 'louder'} before it may be heard`,
+      `the vent is quiet up to ${say.decibels(before)} → ${say.decibels(after)}, ${say.decibels(Math.abs(louder))} ${louder < 0 ? 'less loud' : 'louder'} before it may be heard${wanted}`,
     );
   }
   const [behind, then] = [now.account.compression, account.compression];
@@ -114,6 +115,9 @@ export function firstParagraphs(answer: Retrofit, say: Phrasing): string[] {
   return [firstText(answer, say), quieter, measureAfterText(answer, say)].filter((text) => text !== '');
 }
 
+/** A box whose peaks differ by less from the computed ones counts as built. */
+const PASSED = 0.05;
+
 /** The impedance to measure when the first change is made, beside that of the box as it stands; empty where there is none. */
 export function measureAfterText({ first, rows, now }: Retrofit, say: Phrasing): string {
   const row = rows[first ?? -1];
@@ -122,10 +126,15 @@ export function measureAfterText({ first, rows, now }: Retrofit, say: Phrasing):
     playing: [],
     ...(row.account.fb !== undefined && { dip: { of: 'the tuning', at: [row.account.fb] } }),
   };
-  const peaks = now.impedance.maxima.map(({ frequency }) => say.hertz(frequency));
+  const [peaks, after] = [now, row].map(({ impedance }) => impedance!.maxima.map(({ frequency }) => frequency));
+  const isAlike =
+    peaks!.length === after!.length && peaks!.every((frequency, i) => Math.abs(after![i]! / frequency - 1) < PASSED);
+  const alike = isAlike
+    ? ' That is nearly the same: the measurement then finds a mistake, such as a leak, but does not tell the changed box from the old one.'
+    : '';
   const before =
-    peaks.length > 0
-      ? ` As the box stands, ${peaks.length > 1 ? 'its peaks are' : 'its peak is'} at ${listOf(peaks)}.`
+    peaks!.length > 0
+      ? ` As the box stands, ${peaks!.length > 1 ? 'its peaks are' : 'its peak is'} at ${listOf(peaks!.map(say.hertz))}.${alike}`
       : '';
   return `Then measure. ${impedanceText({ impedance: row.impedance, told }, say)}${before}`;
 }

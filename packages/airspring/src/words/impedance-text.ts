@@ -6,7 +6,7 @@ import type { Phrasing } from './phrasing.js';
 
 /** What an impedance measurement of the finished box should show. */
 export const impedanceText = (design: Pick<Played, 'impedance' | 'told'>, say: Phrasing): string =>
-  `${impedanceFound(design, say)} Measure the impedance of the finished box. If ${design.impedance.maxima.length === 1 ? 'the frequency of its peak is within a few per cent of this one' : 'the frequencies of its peaks are within a few per cent of these'} (common practice), you have built what was designed.`;
+  `${impedanceFound(design, say)} Measure the impedance of the finished box. If ${design.impedance.maxima.length === 1 ? 'the frequency of its peak is within 5 % of this one' : 'the frequencies of its peaks and dips are within 5 % of these'} (common practice), you have built what was designed.`;
 
 /** Its peaks and dips with a place for what is measured. */
 export const impedanceRows = ({ impedance }: Pick<Played, 'impedance'>, say: Phrasing): readonly string[][] => [

@@ -49,8 +49,8 @@ export function quieterText({ quieter, panelThickness }: Retrofit, first: RowDon
       const quiet = say.decibels(one.account.noise?.quiet.level ?? 0);
       const head = i === 0 ? `A quieter vent is ${called(one)}` : `Quieter still is ${called(one)}`;
       const narrow = one.sizesKnown
-        ? 'No inner edge of the box is that long, so it has to bend'
-        : 'A cubic box of this volume is not that wide inside';
+        ? `No inner edge of the box is ${say.length(one.clearance)} long, so it has to bend`
+        : `A cubic box of this volume is not ${say.length(one.clearance)} wide inside`;
       const unsure = one.roomy ? '' : ` ${narrow}: measure first.`;
       return `${head}, ${sizesOf(one, say)}: quiet up to ${quiet}. It costs ${costOf(one, first.account, before, say)}.${unsure}`;
     })

@@ -106,7 +106,7 @@ function holing(
   const recess = drawn ? drawn.some((one) => one.recess) && tools.recess : tools.recess;
   const roundOver = drawn ? drawn.some((one) => one.roundOver) && tools.roundOver : tools.roundOver;
   if (box.holes.length === 0) return [];
-  if (count === 0 || (!recess && !roundOver)) return [{ says: `${marking} ${cutting}` }];
+  if (count === 0 || (!recess && !roundOver)) return [{ says: `${marking} ${cutting}`, caution: cautions.dust }];
   const each = count > 1 ? 'each driver' : 'the driver';
   const stepped: WorkStep[] = recess
     ? [
@@ -158,13 +158,14 @@ function stepsFor(
       : [
           {
             says: `Fit the ${many ? 'vents' : 'vent'}${bent ? ': join the pieces inside the box, since a bent tube does not go through its hole' : ''}. ${bent ? `${turningText(vents, drawn)}Prop the ${many ? 'arms' : 'arm'} there until the glue has set. ` : ''}Glue ${many ? 'them' : 'it'} in airtight, and check that nothing stands in front of ${many ? 'an' : 'its'} inner end.`,
+            caution: cautions.fumes,
           },
         ];
   const fitSlot: WorkStep[] =
     slot?.form === 'rectangle' && box.boards.length > 0 ? [slotStep(box, slot, lengthText)] : [];
   const each = drivers.count > 1 ? 'each driver' : 'the driver';
   const fitDriver: WorkStep = {
-    says: `Fit ${each}${within ? ' in its board' : ''} with a soft gasket under its frame. ${tools.bolts ? 'Screw it through the holes of its bolts, and tighten' : 'The brief tells no bolts, so its own frame is the template: lay the driver into its hole, mark the middle of each hole in its frame, and take it out. Drill a pilot hole at each mark, about two thirds as wide as the screw, so that the board does not split (common practice). Tighten'} the screws crosswise.${tools.bolts ? ' Where no drawing shows these holes, mark them through the frame.' : ''}${within ? ' Lead its wires out through a tight hole, seal it, and check the poles now, as told under "Wiring".' : ''}`,
+    says: `${within ? '' : `Lead the cable through its hole or cup, seal it, join it to ${each} and check the poles now, as told under "Wiring". `}Fit ${each}${within ? ' in its board' : ''} with a soft gasket under its frame. ${tools.bolts ? 'Screw it through the holes of its bolts, and tighten' : 'The brief tells no bolts, so its own frame is the template: lay the driver into its hole, mark the middle of each hole in its frame, and take it out. Drill a pilot hole at each mark, about two thirds as wide as the screw, so that the board does not split (common practice). Tighten'} the screws crosswise.${tools.bolts ? ' Where no drawing shows these holes, mark them through the frame.' : ''}${within ? ' Lead its wires out through a tight hole, seal it, and check the poles now, as told under "Wiring".' : ''}`,
   };
   const leaks: WorkStep = {
     says: `Look for leaks${within ? ' of the chamber behind the cone' : ''}: press the cone in gently with spread fingers${opening ? `, while someone closes the ${opening} with a flat board` : ''}. It must come back slowly. If it springs back at once, air leaks (common practice).`,
@@ -206,7 +207,7 @@ function stepsFor(
         ]
       : [
           {
-            says: `Glue the ${closing(box)} on. Seal its seams from inside, through the hole of a driver. Let it set before you lift the box.`,
+            says: `Glue the ${closing(box)} on. Seal its seams from inside, through the hole of ${drivers.count > 1 ? 'a' : 'the'} driver. Let it set before you lift the box.`,
             caution: cautions.weight,
           },
           fitDriver,

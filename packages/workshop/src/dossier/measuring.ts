@@ -74,10 +74,10 @@ export const howToMeasure = (cautions: Work['cautions'], compare: string): strin
         says: 'Play a steady tone so softly that you hardly hear it: about 0.3 V across the box. Leave a high-pass out for this; so little cannot over-drive the cone.',
       },
       {
-        says: 'At each frequency read two alternating voltages: across the resistor, and across the box. The impedance is the resistance times the voltage of the box divided by that of the resistor.',
+        says: 'At each frequency read two alternating voltages: across the resistor, and across the box. The impedance is the resistance times the voltage of the box divided by that of the resistor. Many meters read too little below about 40 Hz (common practice). Use one meter for both: the share that it loses drops out.',
       },
       {
-        says: 'Go up from 10 Hz, each tone a tenth higher than the one before. Near a peak or a dip, take steps of 0.5 Hz.',
+        says: 'Go up from 10 Hz until you are past the last peak, each tone a tenth higher than the one before. Near a peak or a dip, take steps of 0.5 Hz.',
       },
       { says: compare },
     ]),
@@ -94,7 +94,7 @@ export function measuringSection(work: Work): string {
       spotsTable(work.impedance, frequencies.at(-1) ?? 0),
       howToMeasure(
         work.cautions,
-        'Compare the frequencies of peaks and dips with the table. A tuning that is too high means a vent that is too short, or less air than planned. A tuning that is too low means the opposite. Peaks that are lower than these, with the right frequencies, tell of a leak or of much damping.',
+        'Compare the frequencies of peaks and dips with the table. A tuning that is too high means a vent that is too short, or less air than planned. A tuning that is too low means the opposite. Drivers of one type differ as well, commonly by some per cent. Peaks that are lower than these, with the right frequencies, tell of a leak or of much damping.',
       ),
     ].join('\n'),
     'flows',
