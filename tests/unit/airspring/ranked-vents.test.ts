@@ -56,6 +56,24 @@ test('the report ranks them, and says how much louder the new vent plays before 
   expect(text).toContain(`falls behind at the wanted level by ${behind} dB → ${then} dB`);
 });
 
+test.each(['60 dB', '82 dB', '88 dB', '98 dB'])(
+  'at %s the report says whether the vent may still be heard, and whether the impedance tells the change',
+  (level) => {
+    const asked = retrofit({ ...demoStanding, wanted: { ...demoStanding.wanted, level } });
+    const first = asked.rows[asked.first ?? -1];
+    const text = joined(retrofitText(asked));
+    const noise = first?.ok ? first.account.noise : undefined;
+    const [wanted, told] = [Number(level.split(' ')[0]), / dB it (may still be heard|is still noisy)/.exec(text)?.[1]];
+    const heard = noise === undefined || noise.quiet.level >= wanted ? undefined : noise.noisy.level < wanted;
+    expect(told).toBe(heard === undefined ? undefined : heard ? 'is still noisy' : 'may still be heard');
+    if (!first?.ok) return;
+    const peaks = [asked.now, first].map(({ impedance }) => impedance!.maxima.map(({ frequency }) => frequency));
+    const isAlike =
+      peaks[0]!.length === peaks[1]!.length && peaks[0]!.every((one, i) => Math.abs(peaks[1]![i]! / one - 1) < 0.05);
+    expect(text.includes('does not tell the changed box from the old one')).toBe(isAlike);
+  },
+);
+
 test('the list has every choice that stays quiet up to a higher level than now, also the one that is proposed first', () => {
   const text = joined(retrofitText(answer));
   const listed = listedVents(answer);

@@ -5,7 +5,7 @@ import { numbered, type Row, type RowDone } from '../standing/row.js';
 import { glanced, LEAST, shortfall } from '../standing/shortfall.js';
 import { numbersOf, reachText } from './account-text.js';
 import { rangesText } from './bands-text.js';
-import { impedanceText } from './impedance-text.js';
+import { BUILT, impedanceText } from './impedance-text.js';
 import { endOfSearchText, type Phrasing } from './phrasing.js';
 import { quieterText } from './quieter-text.js';
 
@@ -69,6 +69,9 @@ export const stepsOf = (row: RowDone, say: Phrasing): string[] => [
 export const refusedRows = ({ rows }: Retrofit, say: Phrasing): string[][] =>
   rows.flatMap((row) => (row.ok ? [] : [[row.change, `${say.phrase(row.what)}. ${say.phrase(row.because)}`]]));
 
+/** Levels that differ by less look the same, dB. */
+const SHOWN = 0.05;
+
 /** What to do first, and what it changes. */
 function firstText(answer: Retrofit, say: Phrasing): string {
   const { first, rows, now, asked } = answer;
@@ -93,7 +96,8 @@ function firstText(answer: Retrofit, say: Phrasing): string {
   const [before, after] = [now.account.noise?.quiet.level, account.noise?.quiet.level];
   if (before !== undefined && after !== undefined) {
     const louder = after - before;
-    const wanted = after < asked.level ? `, and at ${say.decibels(asked.level)} it may still be heard` : '';
+    const heard = account.noise!.noisy.level < asked.level ? 'is still noisy' : 'may still be heard';
+    const wanted = after < asked.level - SHOWN ? `, and at ${say.decibels(asked.level)} it ${heard}` : '';
     changes.push(
       `the vent is quiet up to ${say.decibels(before)} → ${say.decibels(after)}, ${say.decibels(Math.abs(louder))} ${louder < 0 ? 'less loud' : 'louder'} before it may be heard${wanted}`,
     );
@@ -115,9 +119,6 @@ export function firstParagraphs(answer: Retrofit, say: Phrasing): string[] {
   return [firstText(answer, say), quieter, measureAfterText(answer, say)].filter((text) => text !== '');
 }
 
-/** A box whose peaks differ by less from the computed ones counts as built. */
-const PASSED = 0.05;
-
 /** The impedance to measure when the first change is made, beside that of the box as it stands; empty where there is none. */
 export function measureAfterText({ first, rows, now }: Retrofit, say: Phrasing): string {
   const row = rows[first ?? -1];
@@ -128,7 +129,7 @@ export function measureAfterText({ first, rows, now }: Retrofit, say: Phrasing):
   };
   const [peaks, after] = [now, row].map(({ impedance }) => impedance!.maxima.map(({ frequency }) => frequency));
   const isAlike =
-    peaks!.length === after!.length && peaks!.every((frequency, i) => Math.abs(after![i]! / frequency - 1) < PASSED);
+    peaks!.length === after!.length && peaks!.every((frequency, i) => Math.abs(after![i]! / frequency - 1) < BUILT);
   const alike = isAlike
     ? ' That is nearly the same: the measurement then finds a mistake, such as a leak, but does not tell the changed box from the old one.'
     : '';

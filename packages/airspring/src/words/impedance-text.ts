@@ -4,9 +4,13 @@ import type { At } from '../record/load.js';
 import type { Played } from '../record/played.js';
 import type { Phrasing } from './phrasing.js';
 
+/** A box whose peaks and dips are off by no more of their frequencies counts as the designed one: common practice. */
+export const BUILT = 0.05;
+const within = `within ${100 * BUILT} %`;
+
 /** What an impedance measurement of the finished box should show. */
 export const impedanceText = (design: Pick<Played, 'impedance' | 'told'>, say: Phrasing): string =>
-  `${impedanceFound(design, say)} Measure the impedance of the finished box. If ${design.impedance.maxima.length === 1 ? 'the frequency of its peak is within 5 % of this one' : 'the frequencies of its peaks and dips are within 5 % of these'} (common practice), you have built what was designed.`;
+  `${impedanceFound(design, say)} Measure the impedance of the finished box. If ${design.impedance.maxima.length === 1 ? `the frequency of its peak is ${within} of this one` : `the frequencies of its peaks and dips are ${within} of these`} (common practice), you have built what was designed.`;
 
 /** Its peaks and dips with a place for what is measured. */
 export const impedanceRows = ({ impedance }: Pick<Played, 'impedance'>, say: Phrasing): readonly string[][] => [

@@ -42,9 +42,8 @@ const END_LEAST = 0.5;
 /** The greatest loss of one end that was reported of sound: thin sharp edges (atig2004). From memory alone; steady data end at 1.6. */
 const END_MOST = 2.8;
 /**
- * Flow out of an end loses all that it carries, whatever the shape of the edge: by the balance of momentum of a jet in still air. Its
- * uneven profile makes 1.04 to 1.1 of that where it is turbulent. Only a slender cone wins pressure back: above 50 to 60 degrees it does
- * no better than a step (rennels2012), and a quarter round opens to more within half its radius.
+ * Flow out of an end loses all that it carries, whatever the shape of the edge: by the balance of momentum of a jet of one speed in
+ * still air. Only a slender cone wins pressure back: above 50 to 60 degrees it does no better than a step (rennels2012), and a quarter round opens to more within half its radius.
  */
 const EXIT = 1;
 
