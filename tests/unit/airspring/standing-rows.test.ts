@@ -370,7 +370,7 @@ test('the report names a tube by where it is told, and a bend only where the kno
   };
   const sized = flat({ ...demoStanding, standing: known, workshop: { holeSaws: ['3 in'] } });
   expect(sized).not.toContain('A cubic box');
-  expect(sized).toMatch(/No inner edge of the box is [\d.]+ in long, so it has to bend: measure first\./);
+  expect(sized).toMatch(/No inner edge of the box is [\d.]+ mm long, so it has to bend: measure first\./);
 });
 
 test('a report in inches says that tubes are in whole millimetres', () => {
