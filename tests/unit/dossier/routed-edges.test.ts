@@ -62,7 +62,7 @@ test('without room for it beside a mitre the rest is drawn, and the steps are si
     { recess: 0.006, joint: { mitre: {} } },
     { holes: [{ ...hole!, across: 0.1365 }] },
   );
-  expect(circlesOf(of('panels/front.dxf'))).toEqual(['cut 116']);
+  expect(circlesOf(of('panels/front.dxf'))).toEqual(['cut 116', 'note 131']);
   expect(notes.join()).toMatch(
     /What is routed around the holes of the drivers is not drawn\. On the front, the recess/,
   );
@@ -111,7 +111,7 @@ test('drawings tell lengths in the unit of the pages, and the files for machines
   expect(front).toMatch(/>7\.087<\/text>/);
   expect(front).toContain('driver: ⌀ 9.134 through');
   expect(front.replace(/width="\d+(\.\d+)?mm" height="\d+(\.\d+)?mm"/, '')).not.toMatch(/\d mm\b/);
-  expect(circlesOf(of('panels/front.dxf'))).toEqual(['cut 116']);
+  expect(circlesOf(of('panels/front.dxf'))).toEqual(['cut 116', 'note 131']);
   const page = of('build.html');
   expect(page).toContain('Lengths in DXF files are millimetres.');
   expect(page).toContain('Box: 14.173 × 15.748 × 18.898 in outside');

@@ -2,14 +2,16 @@ import { NANOMETRE } from '@airspring/core/quantity';
 import type { Cutout } from '../panel/cutout.js';
 import { airOf } from './brace-air.js';
 import { braceAxes } from './brace-place.js';
-import { turningText } from './elbow-mark.js';
+import { markingText, turningText } from './elbow-mark.js';
 import type { WorkHole } from './hole.js';
 import { insideBoards, isInside } from './inside-boards.js';
 import { list, paragraph, section, steps } from './markup.js';
+import { POLES, RESISTANCE } from './measuring.js';
 import { recessDiameter } from './recess-room.js';
 import type { ChosenBrace } from './ringing-record.js';
 import { runsAlong, type Sawing } from './sawing.js';
 import { airText, roughly, type Says } from './says.js';
+import { placeText, type Terminals } from './terminals.js';
 import type { Work, WorkBox, WorkStep } from './work.js';
 
 /** How the boards of a slot go in: along the panels that are its other sides, or as a tube of their own. */
@@ -105,7 +107,6 @@ function holing(
   const drawn = sawing && cutoutsOf(sawing).filter(({ part }) => part === 'driver');
   const recess = drawn ? drawn.some((one) => one.recess) && tools.recess : tools.recess;
   const roundOver = drawn ? drawn.some((one) => one.roundOver) && tools.roundOver : tools.roundOver;
-  if (box.holes.length === 0) return [];
   if (count === 0 || (!recess && !roundOver)) return [{ says: `${marking} ${cutting}`, caution: cautions.dust }];
   const each = count > 1 ? 'each driver' : 'the driver';
   const stepped: WorkStep[] = recess
@@ -135,6 +136,7 @@ function stepsFor(
   box: WorkBox,
   sawing: Sawing | undefined,
   brace: ChosenBrace | undefined,
+  cup: Terminals | undefined,
   lengthText: Says,
 ): readonly WorkStep[] {
   const { cautions, vents, drivers, tools, filled = [] } = work;
@@ -156,23 +158,37 @@ function stepsFor(
     vents.length === 0
       ? []
       : [
+          ...(bent ? [{ says: markingText(many) }] : []),
           {
-            says: `Fit the ${many ? 'vents' : 'vent'}${bent ? ': join the pieces inside the box, since a bent tube does not go through its hole' : ''}. ${bent ? `${turningText(vents, drawn)}Prop the ${many ? 'arms' : 'arm'} there until the glue has set. ` : ''}Glue ${many ? 'them' : 'it'} in airtight, and check that nothing stands in front of ${many ? 'an' : 'its'} inner end.`,
+            says: `Fit the ${many ? 'vents' : 'vent'}${bent ? ', since a bent tube does not go through its hole: the piece with the flange from outside, the others from inside, glued together with the line unbroken' : ''}. ${bent ? `${turningText(vents, drawn)}Prop the ${many ? 'arms' : 'arm'} there until the glue has set. ` : ''}Glue ${many ? 'them' : 'it'} in airtight, and check that nothing stands in front of ${many ? 'an' : 'its'} inner end.`,
             caution: cautions.fumes,
           },
         ];
   const fitSlot: WorkStep[] =
     slot?.form === 'rectangle' && box.boards.length > 0 ? [slotStep(box, slot, lengthText)] : [];
   const each = drivers.count > 1 ? 'each driver' : 'the driver';
-  const fitDriver: WorkStep = {
-    says: `${within ? '' : `Lead the cable through its hole or cup, seal it, join it to ${each} and check the poles now, as told under "Wiring". `}Fit ${each}${within ? ' in its board' : ''} with a soft gasket under its frame. ${tools.bolts ? 'Screw it through the holes of its bolts, and tighten' : 'The brief tells no bolts, so its own frame is the template: lay the driver into its hole, mark the middle of each hole in its frame, and take it out. Drill a pilot hole at each mark, about two thirds as wide as the screw, so that the board does not split (common practice). Tighten'} the screws crosswise.${tools.bolts ? ' Where no drawing shows these holes, mark them through the frame.' : ''}${within ? ' Lead its wires out through a tight hole, seal it, and check the poles now, as told under "Wiring".' : ''}`,
+  const cable: WorkStep = {
+    says: `Join a cable to the terminals, + to +, long enough to come out of the hole of ${drivers.count > 1 ? 'a' : 'the'} driver. Lead it in through the hole for the terminals${within ? ', and through a tight, sealed hole in any board before the driver' : ''}. Seal the cup, and screw it on.`,
   };
+  const poles: WorkStep = { says: `Join the cable to ${each} as shown under "Wiring". ${POLES}` };
+  const fitDriver: WorkStep = {
+    says: `Fit ${each}${within ? ' in its board' : ''} with a soft gasket under its frame. ${tools.bolts ? 'Screw it through the holes of its bolts, and tighten' : 'Tighten'} the screws crosswise.${tools.bolts ? ' Where no drawing shows these holes, mark them through the frame.' : ''}`,
+  };
+  const pilots: WorkStep[] =
+    tools.bolts || !box.holes.some(({ what }) => what === 'driver')
+      ? []
+      : [
+          {
+            says: `The brief tells no bolts, so the frame of ${each} is its own template: lay ${drivers.count > 1 ? 'each' : 'the'} driver into its hole, where it must go in by hand. Mark the middle of each hole in its frame, and take it out. Drill a pilot hole at each mark, about two thirds as wide as the screw, so that the board does not split (common practice).`,
+          },
+        ];
   const leaks: WorkStep = {
     says: `Look for leaks${within ? ' of the chamber behind the cone' : ''}: press the cone in gently with spread fingers${opening ? `, while someone closes the ${opening} with a flat board` : ''}. It must come back slowly. If it springs back at once, air leaks (common practice).`,
   };
-  const terminals = inPanels.some(({ what }) => what === 'terminals')
-    ? ''
-    : ` Cut one for the terminals or the cable as well, low on ${shaped ? 'a panel that stays free' : 'the back'}, where nothing stands behind it.`;
+  const terminals =
+    cup === undefined || cup.hole
+      ? ''
+      : `Cut one of ${lengthText(cup.sizes.hole)} for the terminals as well, ${placeText(cup, lengthText)}.`;
   const marking = `Mark the centres of the holes ${drawn ? `on the side that the drawings show${sawing.listed.length > 0 ? ', and of those that no drawing shows as listed under "Holes"' : ''}` : 'as listed under "Holes", on the outer side'}.`;
   return [
     {
@@ -182,7 +198,12 @@ function stepsFor(
     {
       says: `Lay equal panels on each other: their edges must agree. Measure both diagonals of each ${shaped ? 'rectangular ' : ''}panel: they must agree within ${agree}.`,
     },
-    ...holing(work, box, sawing, [marking, `Cut the holes before gluing.${terminals}`], lengthText),
+    ...(box.holes.length > 0
+      ? holing(work, box, sawing, [marking, `Cut the holes before gluing. ${terminals}`.trim()], lengthText)
+      : terminals === ''
+        ? []
+        : [{ says: terminals, caution: cautions.dust }]),
+    ...pilots,
     {
       says: `Put the box together dry, without glue${brace ? ', with the brace in its place' : ''}. Every joint must close by hand, and ${shaped ? `the ${closing(box)} must lie on all edges around the open side` : `the diagonals of the open side must agree within ${agree}`}.${brace ? ` Try whether the driver${opening ? ` and the ${opening}` : ''} go${opening ? '' : 'es'} past the brace.` : ''}`,
     },
@@ -198,6 +219,8 @@ function stepsFor(
     })),
     ...(within
       ? [
+          cable,
+          poles,
           fitDriver,
           leaks,
           {
@@ -207,12 +230,15 @@ function stepsFor(
         ]
       : [
           {
-            says: `Glue the ${closing(box)} on. Seal its seams from inside, through the hole of ${drivers.count > 1 ? 'a' : 'the'} driver. Let it set before you lift the box.`,
+            says: `Glue the ${closing(box)} on. Seal its seams from inside, through the hole of ${drivers.count > 1 ? 'a' : 'the'} driver. Let it set, with all holes open, before you lift the box or fit a driver: fumes that are shut in attack cones and surrounds.`,
             caution: cautions.weight,
           },
+          cable,
+          poles,
           fitDriver,
           leaks,
         ]),
+    { says: RESISTANCE },
   ];
 }
 
@@ -221,10 +247,11 @@ export function assemblingSection(
   work: Work,
   sawing: Sawing | undefined,
   brace: ChosenBrace | undefined,
+  cup: Terminals | undefined,
   lengthText: Says,
 ): string {
   const { box, building, assumed } = work;
-  const tasks = work.steps ?? (box ? stepsFor(work, box, sawing, brace, lengthText) : []);
+  const tasks = work.steps ?? (box ? stepsFor(work, box, sawing, brace, cup, lengthText) : []);
   return section(
     'Put it together',
     [
@@ -233,5 +260,6 @@ export function assemblingSection(
       steps(tasks),
       ...(assumed.length > 0 ? ['<h3>Assumed, because the brief does not say</h3>', list(assumed)] : []),
     ].join('\n'),
+    'flows',
   );
 }

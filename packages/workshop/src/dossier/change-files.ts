@@ -2,12 +2,13 @@ import { type Drawing, plateDrawing } from '../drawing/index.js';
 import { stl, threeMf } from '../mesh/index.js';
 import { changePrinting } from './change-printed.js';
 import { doingSection, holesSection, measuringAgain, measuringFirst } from './changing.js';
-import { playingAndFiles } from './cover.js';
 import { type BuildFile, drawingFiles } from './file.js';
+import { filesSection } from './files-section.js';
 import { madeOf } from './made.js';
 import { escaped, list, paragraph, section, table } from './markup.js';
-import { wiringSection } from './measuring.js';
+import { REWIRING, wiringSection } from './measuring.js';
 import { documentOf } from './page.js';
+import { driverTable, playingSection } from './playing.js';
 import { type Says, saysOf } from './says.js';
 import { type SetPrinting, setPrinting } from './set-printing.js';
 import { MEASURING } from './shopping.js';
@@ -65,6 +66,7 @@ function shopping(
   const cords = set && set.tubes.length * set.vent.cord.length;
   return [
     ...change.parts,
+    ...(work.highPass?.buy === undefined ? [] : [work.highPass.buy]),
     ...(plastic > 0 ? [`about ${Math.ceil(plastic * 100) * 10} g of plastic for the printer, and glue for it`] : []),
     ...(set && cords !== undefined
       ? [
@@ -79,7 +81,7 @@ function shopping(
   ];
 }
 
-function cover(work: ChangeWork, items: readonly string[], paths: readonly string[], says: Says): string {
+function cover(work: ChangeWork, items: readonly string[], says: Says): string {
   const [head = [], ...rows] = work.change.compared;
   return `<div class="cover"><h1>${escaped(work.title)}</h1>
 ${paragraph(`${work.name}: everything to make of it.`)}
@@ -90,7 +92,7 @@ ${list((work.change.set?.tubes ?? []).map(({ mark, length, purpose }) => `Tube $
 ${section(
   'Buy',
   `${list(items)}
-${playingAndFiles(work, paths)}`,
+${driverTable(work)}`,
   'on',
 )}`;
 }
@@ -126,19 +128,16 @@ export async function filesToChangeFrom(
   step('the files for the printer and the saw');
   const beside = [...(await printedFiles(work, tubes, set)), ...(await cutFiles(work, set))];
   const body = [
-    cover(
-      work,
-      shopping(work, tubes, set, says),
-      beside.map(({ path }) => path),
-      says,
-    ),
+    cover(work, shopping(work, tubes, set, says), says),
     ...(notes.length > 0 ? [section('What these pages leave out', list(notes))] : []),
     measuringFirst(work),
     holesSection(work, set?.face, says),
     changePrinting(work, tubes, set, says),
     doingSection(work),
-    ...(change.rewired ? [wiringSection(work)] : []),
+    ...(change.rewired ? [wiringSection(work, REWIRING)] : []),
     measuringAgain(work, says),
+    playingSection(work),
+    filesSection(beside.map(({ path }) => path)),
   ].join('\n');
   return {
     files: [{ path: 'build.html', contents: documentOf(`${work.title}: ${work.name}`, body) }, ...beside],

@@ -1,7 +1,7 @@
 import { drawn } from './changing.js';
 import { caution, figure, list, paragraph, section, table } from './markup.js';
-import { advice, lyingOf, pieceTold } from './printed.js';
-import { printerAssumed } from './printing.js';
+import { advice, lyingOf, PIECES, pieceTold } from './printed.js';
+import { onBed, printerAssumed } from './printing.js';
 import type { Says } from './says.js';
 import type { SetPrinting } from './set-printing.js';
 import type { TubePrinting } from './tube-printing.js';
@@ -33,15 +33,13 @@ function pieceRows(
   says: Says,
 ): string[][] {
   const ends = [0, ...cuts, length];
-  return parts.map(({ name }, i) => [
+  return parts.map(({ name, mesh }, i) => [
     `${count}\u00a0×`,
     pieceTold(name, lying[i]),
     `${says(ends[i]!)} to ${says(ends[i + 1]!)}`,
-    says(ends[i + 1]! - ends[i]!),
+    onBed(mesh, says),
   ]);
 }
-
-const HEADS = ['', 'piece', 'along the centre line', 'without its spigot'];
 
 function gluedTube(work: ChangeWork, tube: TubePrinting, says: Says): string {
   const sizes = [
@@ -55,7 +53,7 @@ function gluedTube(work: ChangeWork, tube: TubePrinting, says: Says): string {
   ];
   return [
     `<div class="pair">${figure(tube.picture, `The ${tube.name}, all pieces joined.`)}<div>${table([], sizes)}</div></div>`,
-    table(HEADS, pieceRows(tube, tube.count, says)),
+    table(PIECES, pieceRows(tube, tube.count, says)),
     drawn(
       work,
       tube.section,
@@ -65,7 +63,7 @@ function gluedTube(work: ChangeWork, tube: TubePrinting, says: Says): string {
 }
 
 function tubesOfSet(work: ChangeWork, set: SetPrinting, says: Says): string {
-  const { vent, outerDiameter, head, tubes, pictures, collar, mass } = set;
+  const { vent, outerDiameter, flange, head, tubes, pictures, collar, mass } = set;
   const cord = vent.cord.thickness;
   const sizes = [
     ['hole in the panel', says(vent.hole)],
@@ -79,8 +77,8 @@ function tubesOfSet(work: ChangeWork, set: SetPrinting, says: Says): string {
     ['plastic, printed solid', `about ${Math.round(1e3 * mass)} g`],
   ];
   const pieces = [
-    ['1\u00a0×', 'flange', '', says(vent.proud)],
-    ...(collar ? [[`${tubes.length}\u00a0×`, 'collar', '', says(vent.end)]] : []),
+    ['1\u00a0×', 'flange', '', onBed(flange.mesh, says)],
+    ...(collar ? [[`${tubes.length}\u00a0×`, 'collar', '', onBed(collar.mesh, says)]] : []),
     ...tubes.flatMap((tube) => pieceRows(tube, 1, says)),
   ];
   return [
@@ -101,7 +99,7 @@ function tubesOfSet(work: ChangeWork, set: SetPrinting, says: Says): string {
       ['tube', 'report', 'as printed'],
       tubes.map((tube) => [tube.name.replace(/^tube /, ''), hertz(tube.designed), tuningTold(tube)]),
     ),
-    table(HEADS, pieces),
+    table(PIECES, pieces),
     ...tubes.map((tube) => drawn(work, tube.section, `The ${tube.name}, in its flange.`, '105 mm')),
   ].join('\n');
 }

@@ -1,5 +1,5 @@
 import { type Drawing, plateDrawing, toSvg } from '../drawing/index.js';
-import { turningText } from './elbow-mark.js';
+import { markingText, turningText } from './elbow-mark.js';
 import { impedanceFigure } from './impedance-figure.js';
 import { caution, figure, list, paragraph, section, steps, table } from './markup.js';
 import { howToMeasure, spotsTable } from './measuring.js';
@@ -96,7 +96,9 @@ function bendsTold({ change, unit }: Pick<ChangeWork, 'change' | 'unit'>): strin
   const further = tubes.some(({ bend, ofBox }) => bend && ofBox.count > 1);
   const beside = `${panels.length > 1 ? 'Drawings show the panels' : 'The drawing shows the panel'} from outside, with the holes of the changed box.${further ? ' A further hole is not on it, since you choose its place.' : ''}`;
   return [
-    paragraph(`${turningText(tubes)}${beside}`),
+    paragraph(
+      `${tubes.some(({ bend, behind }) => bend && !behind) ? `${markingText(tubes.length > 1)} ` : ''}${turningText(tubes)}${beside}`,
+    ),
     ...panels.map(({ face, drawing }) => drawn({ unit }, drawing, `The ${face} panel.`)),
   ];
 }

@@ -88,9 +88,12 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
   );
   const met = (piece: Piece) => (work.box && box ? meetingsOn(piece, box, work.box) : []);
   const shown = (box?.pieces ?? []).filter((piece) => piece.cutouts.length > 0 || met(piece).length > 0);
-  const drawings = shown.map((piece) =>
-    figure(toSvg(panelDrawing(piece, sawing, work), { width: '175 mm', height: '115 mm', unit: work.unit })),
-  );
+  const drawings = shown.map((piece) => {
+    // One hole for terminals needs less room than drivers and vents.
+    const small = piece.cutouts.every(({ part }) => part === 'terminals') && met(piece).length === 0;
+    const height = small ? '80 mm' : '115 mm';
+    return figure(toSvg(panelDrawing(piece, sawing, work), { width: '175 mm', height, unit: work.unit }));
+  });
   const bands = shown.some((piece) => met(piece).length > 0)
     ? ' A shaded band is where a board inside is glued to the other side of the panel; seen from there, left and right change places.'
     : '';
@@ -136,7 +139,7 @@ export function cuttingSection(work: Work, sawing: Sawing, says: Says): string {
               ...(drawings.length > 0
                 ? [
                     paragraph(
-                      `Drawings show each panel from outside, to the scale that stands at it. Distances of holes are from the lower left corner.${bands} To measure on a drawing, print it without fitting it to the page; only one at 1 : 1 is a template.`,
+                      `Drawings show each panel from outside, to the scale that stands at it. Distances of holes are from the lower left corner.${bands} To measure on a drawing, print it without fitting it to the page; only one at 1 : 1 is a template. A thin circle around a hole is the edge of the frame or the flange that will cover it: nothing is cut there.`,
                     ),
                   ]
                 : []),

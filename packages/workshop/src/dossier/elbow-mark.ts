@@ -25,7 +25,11 @@ export const elbowsBehind = (
   return [...new Map(bends.map((one) => [`${one.part} ${one.towards}`, one])).values()];
 };
 
-/** How the arm of an elbow is turned, and how its builder sees that from outside; `drawn` where the drawings of panels have an arrow. */
+/** How the pieces of a bent vent are marked before they are joined, so that the turn of its arm is seen from outside. */
+export const markingText = (many: boolean): string =>
+  `Push the pieces of ${many ? 'each' : 'the'} vent together dry, and draw a pencil line along the tube, from the arm of the elbow to the rim of the flange: it tells from outside which way the arm points. Take them apart again.`;
+
+/** How the arm of an elbow is turned; `drawn` where the drawings of panels have an arrow. */
 export function turningText(vents: readonly Turned[], drawn = true): string {
   const bends = vents.flatMap(({ bend, count, behind }) => (bend ? [{ bend, count, behind }] : []));
   const [first] = bends;
@@ -41,5 +45,5 @@ export function turningText(vents: readonly Turned[], drawn = true): string {
   ].join('; ');
   if (bends.every(({ behind }) => behind))
     return `Turn ${many ? 'each tube' : 'the tube'} until its arm points to ${where}. `;
-  return `Before you join the pieces of ${many ? 'a' : 'the'} vent, draw a pencil line along ${many ? 'each' : 'the'} tube, from the arm of the elbow to the rim of the flange: it tells from outside which way the arm points. Turn ${many ? 'each vent' : 'the vent'} until the line, and so the arm, points to ${where}. `;
+  return `Turn ${many ? 'each vent' : 'the vent'} until the line, and so the arm, points to ${where}. `;
 }

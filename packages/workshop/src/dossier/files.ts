@@ -1,20 +1,23 @@
+import { NANOMETRE } from '@airspring/core/quantity';
 import { sheetDrawing, toDxf } from '../drawing/index.js';
 import { stl, threeMf } from '../mesh/index.js';
 import { cutListCsv } from '../panel/index.js';
 import { assemblingSection } from './assembling.js';
 import { boxPicture } from './box-picture.js';
 import { filesToChangeFrom } from './change-files.js';
-import { playingAndFiles } from './cover.js';
 import { boxFigure, cuttingSection, panelDrawing, sheetName, sheetPath } from './cutting.js';
 import { type BuildFile, drawingFiles } from './file.js';
+import { filesSection } from './files-section.js';
 import type { WorkHole } from './hole.js';
 import { madeOf } from './made.js';
 import { escaped, list, paragraph, section, table } from './markup.js';
 import { measuringSection, wiringSection } from './measuring.js';
 import { documentOf } from './page.js';
+import { driverTable, playingSection } from './playing.js';
 import { printingSection } from './printed.js';
-import { type Printing, printingOf } from './printing.js';
+import { type Printing, printedFlange, printingOf } from './printing.js';
 import { ringingOf, solidsOf } from './ringing.js';
+import type { Ringing } from './ringing-record.js';
 import { ringingSection } from './ringing-section.js';
 import type { Sawing } from './sawing.js';
 import { sawn as sawnOf } from './sawn.js';
@@ -24,6 +27,7 @@ import { shopping } from './shopping.js';
 import { slug } from './slug.js';
 import { type SmallPart, smallPartsOf } from './small-parts.js';
 import { smallPartsSection } from './small-parts-section.js';
+import { type Terminals, terminalsOf } from './terminals.js';
 import type { ChangeWork, Work } from './work.js';
 
 /** What a box is built from. */
@@ -42,8 +46,8 @@ function coverSection(
   sawing: Sawing | undefined,
   printings: readonly Printing[],
   small: readonly SmallPart[],
+  terminals: Terminals | undefined,
   says: Says,
-  paths: readonly string[],
 ): string {
   return `<div class="cover"><h1>${escaped(work.title)}</h1>
 ${paragraph(`${work.name}: everything to build it from.`)}
@@ -53,8 +57,8 @@ ${table([], work.numbers)}
 </div>
 ${section(
   'Buy',
-  `${list(shopping(work, sawing, printings, small, says))}
-${playingAndFiles(work, paths)}`,
+  `${list(shopping(work, sawing, printings, small, terminals, says))}
+${driverTable(work)}`,
   // Without a picture of the box the cover leaves room.
   sawing?.box || work.box?.prisms ? undefined : 'flows',
 )}`;
@@ -114,9 +118,32 @@ async function smallFiles(parts: readonly SmallPart[]): Promise<BuildFile[]> {
   return files;
 }
 
-/** A hole with the frame of the driver that lies around it. */
-const framed = (hole: WorkHole, { drivers }: Work): WorkHole =>
-  hole.what === 'driver' ? { ...hole, frame: drivers.outerDiameter } : hole;
+/** The vent that a hole is for: its tube passes, and no wider one does. */
+const ventIn = (hole: WorkHole, vents: Work['vents']) =>
+  hole.form === 'circle'
+    ? vents
+        .filter(({ outerDiameter }) => outerDiameter <= hole.diameter + NANOMETRE)
+        .reduce<Work['vents'][number] | undefined>(
+          (widest, one) => (widest && widest.outerDiameter >= one.outerDiameter ? widest : one),
+          undefined,
+        )
+    : undefined;
+
+/** A hole with the frame or the flange that lies around it. */
+function framed(hole: WorkHole, { drivers, vents, tools }: Work): WorkHole {
+  if (hole.what === 'driver') return { ...hole, frame: drivers.outerDiameter };
+  const vent = hole.what === 'vent' ? ventIn(hole, vents) : undefined;
+  return vent ? { ...hole, frame: printedFlange(vent, tools) } : hole;
+}
+
+/** The panels that ring, with the hole for the terminals among those that something is cut into. */
+const holedBy = (ringing: Ringing, terminals: Terminals | undefined): Ringing =>
+  ringing.panels
+    ? {
+        ...ringing,
+        panels: ringing.panels.map((panel) => (panel.face === terminals?.hole?.face ? { ...panel, cut: true } : panel)),
+      }
+    : ringing;
 
 const isChange = (work: Work): work is ChangeWork => work.change !== undefined;
 
@@ -140,13 +167,16 @@ export async function filesToBuildFrom(
   const brace = work.tools.brace && ringing?.brace;
   if (work.tools.brace && brace === undefined) notes.push(`No brace is cut: ${ringing?.because ?? 'there is no box'}.`);
   const bars = work.box && brace ? solidsOf(brace, work.box) : [];
-  const small = smallPartsOf(
-    { ...work, ...(work.box && { box: { ...work.box, solids: [...(work.box.solids ?? []), ...bars] } }) },
-    says,
-  );
+  const closed = work.box && { ...work.box, holes: work.box.holes.map((hole) => framed(hole, work)) };
+  const filled = closed && { ...closed, solids: [...(closed.solids ?? []), ...bars] };
+  const small = smallPartsOf({ ...work, ...(filled && { box: filled }) }, says);
   notes.push(...small.notes);
-  const holes = small.parts.flatMap(({ hole }) => (hole ? [hole] : []));
-  const box = work.box && { ...work.box, holes: [...work.box.holes.map((hole) => framed(hole, work)), ...holes] };
+  const printedCup = small.parts.find((part) => part.terminals)?.terminals;
+  const terminals = printedCup ?? (filled && terminalsOf(work, filled));
+  const box = closed && {
+    ...closed,
+    holes: [...closed.holes, ...(terminals?.hole ? [terminals.hole] : [])],
+  };
   const sawn = box && sawnOf(box, work.tools, brace ? [brace.input] : [], notes, says);
   const printings = work.vents.flatMap((vent): Printing[] => {
     step('the vent as a solid');
@@ -166,22 +196,17 @@ export async function filesToBuildFrom(
     ...(await smallFiles(small.parts)),
   ];
   const body = [
-    coverSection(
-      work,
-      sawn,
-      printings,
-      small.parts,
-      says,
-      beside.map(({ path }) => path),
-    ),
+    coverSection(work, sawn, printings, small.parts, terminals, says),
     ...(notes.length > 0 ? [section('What these pages leave out', list(notes), 'on')] : []),
     ...(sawn ? [cuttingSection(work, sawn, says)] : []),
-    ...(sawn && ringing ? [ringingSection(work, ringing, says)] : []),
+    ...(sawn && ringing ? [ringingSection(work, holedBy(ringing, terminals), says)] : []),
     ...(printings.length > 0 ? [printingSection(work, printings, says)] : []),
-    ...(small.parts.length > 0 ? [smallPartsSection(work, small.parts)] : []),
-    assemblingSection({ ...work, ...(box && { box }) }, sawn, brace, says),
+    ...(small.parts.length > 0 ? [smallPartsSection(work, small.parts, says)] : []),
     wiringSection(work),
+    assemblingSection({ ...work, ...(box && { box }) }, sawn, brace, terminals, says),
     measuringSection(work),
+    playingSection(work),
+    filesSection(beside.map(({ path }) => path)),
   ].join('\n');
   return {
     files: [{ path: 'build.html', contents: documentOf(`${work.title}: ${work.name}`, body) }, ...beside],

@@ -13,7 +13,7 @@ export type WorkHole = {
     /** Where its edges begin, from the outer edges and the outer surface of the face; left out where that is not known. */
     readonly from?: readonly [across: number, up: number, inwards: number];
   };
-  /** Diameter of the frame that lies around it, where a driver has one. */
+  /** Diameter of the frame or the flange that lies around it on the outside. */
   readonly frame?: number;
   /** Its centre, from the edges that `from` names. */
   readonly across: number;

@@ -5,8 +5,21 @@ import type { Work } from './work.js';
 
 const ohms = (value: number): string => `${value.toFixed(1)} Ω`;
 
+/** How the poles of the drivers are found, and what the finished wiring measures. */
+export const POLES =
+  'Check the poles: touch a cell of 1.5 V to the wires for a moment, + to +. Every cone must jump outwards. A cone that jumps inwards is joined the wrong way round (common practice).';
+export const RESISTANCE =
+  'Measure the resistance between the two wires before the amplifier is joined. It is a little below the lowest impedance told under "Measure".';
+
+/** What is done about the wiring of a box whose drivers are joined in another way. */
+export const REWIRING = [
+  'Lead the cable through a cup for terminals or through a tight hole, and seal it: a leak there whistles and costs bass.',
+  POLES,
+  RESISTANCE,
+] as const;
+
 /** How the drivers are joined, as a picture and in words, and what the amplifier then sees. */
-export function wiringSection(work: Work): string {
+export function wiringSection(work: Work, tasks: readonly string[] = []): string {
   const { series, parallel, count, isobaric, name } = work.drivers;
   const how =
     count === 1
@@ -23,17 +36,7 @@ export function wiringSection(work: Work): string {
     [
       `<div class="pair">${figure(wiringFigure(work), `Each circle is a voice coil of "${name}".`)}<div>${paragraph(how + pair)}${paragraph(work.load)}</div></div>`,
       caution(work.cautions.mains),
-      steps([
-        {
-          says: 'Lead the cable through a cup for terminals or through a tight hole, and seal it: a leak there whistles and costs bass.',
-        },
-        {
-          says: 'Check the poles: touch a cell of 1.5 V to the wires for a moment, + to +. Every cone must jump outwards. A cone that jumps inwards is joined the wrong way round (common practice).',
-        },
-        {
-          says: 'Measure the resistance between the two wires before the amplifier is joined. It is a little below the lowest impedance told under "Measure".',
-        },
-      ]),
+      ...(tasks.length > 0 ? [steps(tasks.map((says) => ({ says })))] : []),
     ].join('\n'),
     'on',
   );

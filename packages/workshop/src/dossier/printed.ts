@@ -1,6 +1,6 @@
 import { NANOMETRE } from '@airspring/core/quantity';
 import { caution, figure, list, paragraph, section, table } from './markup.js';
-import { designedWall, FLANGE, type Printing, printerAssumed } from './printing.js';
+import { designedWall, FLANGE, onBed, type Printing, printerAssumed } from './printing.js';
 import type { Says } from './says.js';
 import type { Work } from './work.js';
 
@@ -28,6 +28,9 @@ export function lyingOf(vents: readonly { readonly lying: readonly boolean[]; re
 /** How a piece is told in a table. */
 export const pieceTold = (name: string, lies: boolean | undefined): string =>
   lies ? `${name}; lies on its side` : name;
+
+/** Heads of a table of printed pieces. */
+export const PIECES = ['', 'piece', 'along the centre line', 'in the printer: width × depth × height'] as const;
 
 const SUPPORTED = 'have the printer support it from below and inside, and clear the bore.';
 
@@ -66,11 +69,11 @@ export function printingSection(work: Work, printings: readonly Printing[], says
       /** The rest of the pages speaks of the tube as it is designed. */
       const designed = (length: number) => (wall > asked + NANOMETRE ? `; the design has ${says(length)}` : '');
       const ends = [0, ...cuts, vent.length];
-      const rows = pieces.map(({ name }, i) => [
+      const rows = pieces.map(({ name, mesh }, i) => [
         `${vent.count} ×`,
         pieceTold(name, lying[i]),
         `${says(ends[i]!)} to ${says(ends[i + 1]!)}`,
-        says(ends[i + 1]! - ends[i]!),
+        onBed(mesh, says),
       ]);
       const off = detuning === undefined ? undefined : Math.abs(detuning * vent.fb);
       return [
@@ -99,7 +102,7 @@ export function printingSection(work: Work, printings: readonly Printing[], says
                 `The solid was measured slice by slice: as printed it tunes ${off < 0.005 ? 'to within 0.01 Hz of its drawing' : `${off.toFixed(2)} Hz ${detuning! > 0 ? 'higher' : 'lower'} than its drawing`}.`,
               ),
             ]),
-        table(['', 'piece', 'along the centre line', 'without its spigot'], rows),
+        table(PIECES, rows),
       ];
     },
   );
@@ -117,5 +120,6 @@ export function printingSection(work: Work, printings: readonly Printing[], says
         }),
       ),
     ].join('\n'),
+    'flows',
   );
 }

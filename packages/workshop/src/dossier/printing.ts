@@ -1,6 +1,6 @@
 import type { Impossible } from '@airspring/core/fault';
 import { type Mass, si } from '@airspring/core/quantity';
-import { type Part, preview, volumeOf } from '../mesh/index.js';
+import { extentOf, type Mesh, type Part, preview, volumeOf } from '../mesh/index.js';
 import {
   ellipticFlare,
   exponentialFlare,
@@ -66,6 +66,12 @@ export function bedOf({ printer = USUAL_PRINTER }: { readonly printer?: WorkTool
   return { width, depth: width, height: metres(printer.height) };
 }
 
+/** How wide, deep and high a piece is as it lies in the printer, from its solid. */
+export const onBed = (mesh: Mesh, says: Says): string =>
+  extentOf(mesh)
+    .edges.map((edge) => says(Math.round(edge * 1e4) / 1e4))
+    .join(' × ');
+
 const sized = ({ depth, widening }: { readonly depth: number; readonly widening: number }) => ({
   depth: metres(depth),
   widening: metres(widening),
@@ -82,6 +88,13 @@ function flareOf(radius: number, { ellipse, exponential, profile }: WorkFlare = 
 /** The wall of a vent as its design has it, m. */
 export const designedWall = ({ outerDiameter, diameter }: Pick<WorkVent, 'outerDiameter' | 'diameter'>): number =>
   (outerDiameter - diameter) / 2;
+
+/** The same in whole lines of the nozzle, m. */
+const printedWall = (vent: WorkVent, { nozzle = usualNozzle }: WorkTools): number =>
+  wholeLines(designedWall(vent), nozzle);
+
+/** How wide the flange of a vent is as it is printed, m. */
+export const printedFlange = (vent: WorkVent, tools: WorkTools): number => flangeOf(vent, printedWall(vent, tools));
 
 /** As wide as the design has it, and at least as the mouth: a flange may be without a collar. */
 const flangeOf = ({ diameter, flangeDiameter, flare }: WorkVent, wall: number): number =>
@@ -109,9 +122,12 @@ const drawn = (vent: WorkVent, wall: number, nozzle: number): VentSolidInput => 
 /** Vents as solids, divided for the printer, with what the solid itself says of its tuning; or why they cannot be printed so. */
 export function printingOf(vent: WorkVent, tools: WorkTools, netVolume: number | undefined): Printing | Impossible {
   const { nozzle = usualNozzle } = tools;
-  const wall = wholeLines(designedWall(vent), nozzle);
+  const wall = printedWall(vent, tools);
   const input = drawn(vent, wall, nozzle);
-  const pieces = ventSegments({ vent: input, printer: bedOf({ printer: tools.printer ?? vent.printer }) });
+  const printer = bedOf({ printer: tools.printer ?? vent.printer });
+  // The piece with the flange goes through a hole that an elbow does not pass; where no joint has room before the bend, they are one.
+  const through = vent.bend && ventSegments({ vent: input, printer, firstWithin: metres(vent.bend.firstLeg) });
+  const pieces = through?.ok ? through : ventSegments({ vent: input, printer });
   if (!pieces.ok) return pieces;
   const solid = ventSolid(input);
   const picture = preview(ventSolid({ ...input, fineness: COARSE }).mesh, {

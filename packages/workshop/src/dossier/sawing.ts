@@ -101,6 +101,7 @@ const cutoutOf = (box: WorkBox, tools: WorkTools, hole: WorkHole): CutoutInput =
   up: si('length', hole.up),
   opening: openingOf(hole),
   flush: runsAlong(box, hole),
+  cover: hole.frame === undefined ? undefined : si('length', hole.frame),
   ...(hole.what === 'driver' && aroundDriver(tools, hole)),
 });
 

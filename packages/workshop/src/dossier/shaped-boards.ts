@@ -44,6 +44,7 @@ function cutoutOf(hole: WorkHole, { face, outline }: Pick<ShapedPanel, 'face' | 
       hole.form === 'circle'
         ? { diameter: metres(hole.diameter) }
         : { width: metres(hole.sides[0]), height: metres(hole.sides[1]), cornerRadius: metres(0) },
+    ...(hole.frame !== undefined && { cover: metres(hole.frame) }),
     ...(hole.what === 'driver' && aroundDriver(tools, hole.frame)),
   };
 }

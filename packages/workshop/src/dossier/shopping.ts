@@ -2,6 +2,7 @@ import type { Printing } from './printing.js';
 import type { Sawing } from './sawing.js';
 import type { Says } from './says.js';
 import type { SmallPart } from './small-parts.js';
+import { boughtText, type Terminals } from './terminals.js';
 import type { Work } from './work.js';
 
 /** What an impedance is measured with. */
@@ -14,6 +15,7 @@ export function shopping(
   sawing: Sawing | undefined,
   printings: readonly Printing[],
   small: readonly SmallPart[],
+  terminals: Terminals | undefined,
   says: Says,
 ): string[] {
   const { drivers, tools } = work;
@@ -25,9 +27,7 @@ export function shopping(
     tools.bolts
       ? `${drivers.count * tools.bolts.count} screws with washers for the frames, for holes of ${says(tools.bolts.hole)}`
       : 'screws with washers for the frames: the holes in the frame of the driver tell how many and how thick; they are shorter than frame and board together',
-    has('terminal-cup')
-      ? `two binding posts for holes of ${says(tools.terminals?.hole ?? 8e-3)}`
-      : 'a cup for the terminals',
+    ...(has('terminal-cup') ? [`two binding posts for holes of ${says(tools.terminals?.hole ?? 8e-3)}`] : []),
     'cable',
   ];
   return [
@@ -46,6 +46,8 @@ export function shopping(
       : []),
     ...(work.filled ?? []).map((part) => `wadding, fibre or felt to fill the ${part}, as told under "Put it together"`),
     `wood glue, sealant for the seams, ${bought.join(', ')}`,
+    ...(terminals && !has('terminal-cup') ? [boughtText(terminals, work, says)] : []),
+    ...(work.highPass?.buy === undefined ? [] : [work.highPass.buy]),
     MEASURING,
   ];
 }

@@ -3,11 +3,10 @@ import { si } from '@airspring/core/quantity';
 import type { Drawing } from '../drawing/index.js';
 import { extentOf, type Mesh, preview, volumeOf } from '../mesh/index.js';
 import { driverGasket, massDiscs, terminalCup } from '../solid/index.js';
-import { cupPlace } from './cup-place.js';
-import type { WorkHole } from './hole.js';
 import { faultsTold } from './made.js';
 import { bedOf, PLASTIC } from './printing.js';
 import { airText, roughly, type Says } from './says.js';
+import { placeText, type Terminals, terminalsOf } from './terminals.js';
 import type { Work, WorkTools } from './work.js';
 
 /** A small part to print. */
@@ -26,8 +25,8 @@ export interface SmallPart {
   readonly sizes: readonly (readonly [string, string])[];
   /** How it is printed and fitted, a sentence each. */
   readonly advice: readonly string[];
-  /** The hole that it needs. */
-  readonly hole?: WorkHole;
+  /** Of a cup for the terminals: where it goes. */
+  readonly terminals?: Terminals;
 }
 
 export interface SmallParts {
@@ -117,16 +116,8 @@ function cupOf(work: Work, says: Says): SmallPart | undefined {
   const { hole = 8e-3, apart = 0.019 } = tools.terminals;
   const input = { posts: { hole: metres(hole), apart: metres(apart) } };
   const cup = terminalCup(input);
-  const at = cupPlace(work, cup);
+  const terminals = terminalsOf(work, box, cup);
   const taken = cup.displaced(metres(box.thickness));
-  const placed: readonly string[] =
-    at === undefined
-      ? [
-          `${box.joints === undefined ? 'No place for it was found on the back: look for one' : 'Look for a place on a panel that stays free,'} where nothing stands ${says(cup.reach)} behind the panel.`,
-        ]
-      : [
-          `Its hole is in the back, ${says(at.across)} from the left and ${says(at.up)} from the bottom, where nothing of the design stands behind it.`,
-        ];
   return {
     name: 'terminal-cup',
     count: 1,
@@ -140,11 +131,9 @@ function cupOf(work: Work, says: Says): SmallPart | undefined {
       ['posts', `2 × ${says(hole)}, ${says(apart)} apart`],
     ],
     advice: [
-      `Cup: print it standing on its flange, with four walls, and brush the inside with thinned glue: it must be airtight. Seal the posts with their washers, and the flange with sealant or a strip of foam. ${placed} It takes ${airText(work, taken)} of air, which the tuning does not count.`,
+      `Cup: print it standing on its flange, with four walls, and brush the inside with thinned glue: it must be airtight. Seal the posts with their washers, and the flange with sealant or a strip of foam. Its hole goes ${placeText(terminals, says)}. It takes ${airText(work, taken)} of air, which the tuning does not count.`,
     ],
-    ...(at && {
-      hole: { what: 'terminals', face: 'back', ...at, from: ['left', 'bottom'], form: 'circle', diameter: cup.hole },
-    }),
+    terminals,
   };
 }
 

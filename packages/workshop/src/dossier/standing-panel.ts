@@ -26,7 +26,8 @@ function standingPiece(
       hole.form === 'circle'
         ? { diameter: metres(hole.diameter) }
         : { width: metres(hole.sides[0]), height: metres(hole.sides[1]), cornerRadius: metres(0) };
-    return { part: hole.what, across: metres(at[0]), up: metres(at[1]), opening };
+    const cover = hole.frame === undefined ? {} : { cover: metres(hole.frame) };
+    return { part: hole.what, across: metres(at[0]), up: metres(at[1]), opening, ...cover };
   };
   return pieceOf({
     name: face,

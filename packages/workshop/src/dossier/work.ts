@@ -110,6 +110,16 @@ export interface WorkStep {
   readonly caution?: string | undefined;
 }
 
+/** A high-pass before the amplifier, in words. */
+export interface WorkHighPass {
+  /** What to buy; left out where it is there already. */
+  readonly buy?: string;
+  /** Where its knobs or fields go, as rows of a table. */
+  readonly settings: readonly (readonly [what: string, value: string])[];
+  /** How it is set, a step. */
+  readonly step: string;
+}
+
 /** A box as the workshop needs it: numbers in SI units, and sentences as they are printed. Whoever designs boxes makes one. */
 export interface Work {
   readonly title: string;
@@ -133,6 +143,8 @@ export interface Work {
     readonly isobaric: boolean;
     readonly outerDiameter: number;
     readonly cutoutDiameter: number;
+    /** Its sheet: what each number is, the number, and whether the brief states it or what it follows from. */
+    readonly data?: readonly (readonly [what: string, value: string, from: string])[];
   };
   /** The load that the amplifier sees, in words. */
   readonly load: string;
@@ -148,6 +160,10 @@ export interface Work {
   readonly assumed: readonly string[];
   /** How loud it plays and what keeps it safe, a paragraph each. */
   readonly playing: readonly string[];
+  /** The drives that the pages speak of: the voltage, what it is, and which tones it plays with the cone within its travel. */
+  readonly drives?: readonly (readonly [drive: string, what: string, safe: string])[];
+  /** What keeps the cone within its travel below the band; left out where nothing has to, or nothing does. */
+  readonly highPass?: WorkHighPass;
   readonly impedance: WorkImpedance;
   /** Cautions by the step at which they are due; left out where they are not. */
   readonly cautions: Partial<Record<'dust' | 'weight' | 'fumes' | 'mains' | 'hearing' | 'travel', string>>;

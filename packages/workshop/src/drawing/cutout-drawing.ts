@@ -1,3 +1,4 @@
+import type { Length } from '@airspring/core/quantity';
 import { boltsOf, type Cutout, type Form } from '../panel/cutout.js';
 import { told, type Words } from '../words/told.js';
 import { type Callout, line, type Purpose, roundedRectangle, type Shape } from './drawing.js';
@@ -28,8 +29,13 @@ export function cutoutShapes({ across, up, opening, recess, bolts, roundOver }: 
   return shapes;
 }
 
-/** Two short lines across the middle of a cutout. */
-export function centreMark({ across, up, opening, recess }: Cutout): Shape[] {
+/** Diameter of what lies around a cutout, where its edge is shown: in a recess it is the edge of that. */
+const shownCover = ({ cover, recess }: Cutout): Length | undefined => (recess ? undefined : cover);
+
+/** What is drawn of a cutout without being cut: two short lines across its middle, and the edge of what lies around it. */
+export function cutoutNotes(cutout: Cutout): Shape[] {
+  const { across, up, opening, recess } = cutout;
+  const cover = shownCover(cutout);
   const form = opening ?? recess?.form;
   const half =
     form === undefined
@@ -38,6 +44,7 @@ export function centreMark({ across, up, opening, recess }: Cutout): Shape[] {
   return [
     line('centre', [across - half, up], [across + half, up]),
     line('centre', [across, up - half], [across, up + half]),
+    ...(cover === undefined ? [] : [formShape('note', [across, up], { diameter: cover })]),
   ];
 }
 
@@ -54,7 +61,9 @@ export function cutoutCallouts({
   readonly cutouts: readonly Cutout[];
   readonly thickness: number;
 }): Callout[] {
-  return cutouts.flatMap(({ part, across, up, opening, recess, bolts, roundOver }) => {
+  return cutouts.flatMap((cutout) => {
+    const { part, across, up, opening, recess, bolts, roundOver } = cutout;
+    const cover = shownCover(cutout);
     const reach = (form: Form) => ('diameter' in form ? form.diameter / 2 : form.width / 2);
     const made: { text: Words; reach: number }[] = [];
     if (opening) made.push({ text: told`${part}: ${formWords(opening)} through`, reach: reach(opening) });
@@ -70,6 +79,10 @@ export function cutoutCallouts({
       });
     if (roundOver && opening)
       made.push({ text: told`inner edge rounded, R ${roundOver}`, reach: reach(opening) + roundOver });
+    if (cover !== undefined) {
+      const what = part === 'driver' || part === 'radiator' ? 'frame' : 'flange';
+      made.push({ text: told`its ${what}: ⌀ ${cover}, not cut`, reach: cover / 2 });
+    }
     return made.map(({ text, reach: radius }, i) => {
       // Lines leave the circles at different heights, so that each is seen to end on its own.
       const angle = ((made.length - 1) / 2 - i) * 0.35;

@@ -5,7 +5,7 @@ import { bySide } from '../panel/piece.js';
 import { facesAround, planeOf } from '../panel/plane.js';
 import { joined, told, UNIT, UNITS, type Words } from '../words/told.js';
 import { arrows, besideLines, type Pointing } from './behind-piece.js';
-import { centreMark, cutoutCallouts, cutoutShapes } from './cutout-drawing.js';
+import { cutoutCallouts, cutoutNotes, cutoutShapes } from './cutout-drawing.js';
 import { type At, capital, type Dimension, type Drawing, rectangle, type Shape } from './drawing.js';
 import { cornersOf, edgeLines, edgeWords, type OutlinedBoard } from './outline-edges.js';
 
@@ -137,7 +137,7 @@ export function outlineDrawing(
     title: told`${capital(name)}: ${sizes} × ${thickness} ${UNIT}`,
     subtitle: joined([told`seen from outside; lengths in ${UNITS}`, ...notes], '; '),
     description: told`The ${name}, ${sizes} ${UNIT} around, with ${String(cornersOf(outer).length)} corners${cutouts.length > 0 ? ` and ${cutouts.length} cutouts` : ''}, seen from outside.`,
-    shapes: [...shapes, ...cutouts.flatMap(centreMark), ...marked.shapes],
+    shapes: [...shapes, ...cutouts.flatMap(cutoutNotes), ...marked.shapes],
     dimensions,
     ...besideLines(words.labels, [...leading, ...words.callouts], blank[1]),
   };

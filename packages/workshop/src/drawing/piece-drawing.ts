@@ -2,7 +2,7 @@ import type { Piece, Side } from '../panel/index.js';
 import { sides } from '../panel/piece.js';
 import { joined, told, UNIT, UNITS, type Words } from '../words/told.js';
 import { arrows, bands, besideLines, type Meeting, type Pointing } from './behind-piece.js';
-import { centreMark, cutoutCallouts, cutoutShapes } from './cutout-drawing.js';
+import { cutoutCallouts, cutoutNotes, cutoutShapes } from './cutout-drawing.js';
 import { capital, type Dimension, type Drawing, type Label, line, rectangle, type Shape } from './drawing.js';
 
 /** The lines along the edges: grooves and slopes on the inner side. */
@@ -109,7 +109,7 @@ export function pieceDrawing(
     title: told`${capital(name)}: ${width} × ${height} × ${thickness} ${UNIT}`,
     description: told`The ${name}, ${width} ${UNIT} wide, ${height} ${UNIT} high and ${thickness} ${UNIT} thick, ${made}, ${seen}.`,
     subtitle: told`${made}; ${seen}; lengths in ${UNITS}`,
-    shapes: [...met.shapes, ...pieceShapes(piece), ...cutouts.flatMap(centreMark), ...marked.shapes],
+    shapes: [...met.shapes, ...pieceShapes(piece), ...cutouts.flatMap(cutoutNotes), ...marked.shapes],
     dimensions,
     labels,
     callouts,

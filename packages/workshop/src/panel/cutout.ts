@@ -54,6 +54,8 @@ export interface Cutout {
   readonly bolts?: BoltCircle;
   /** Radius at the inner edge of the opening, so that air gets behind a driver. */
   readonly roundOver?: Length;
+  /** Diameter of what lies around it on the outer surface, such as a frame or a flange. Nothing is cut along it. */
+  readonly cover?: Length;
   /** Whether it may end at the panels beside it, as the opening of a slot whose sides they are. */
   readonly flush?: boolean;
 }
@@ -77,6 +79,8 @@ export interface CutoutInput {
       }
     | undefined;
   readonly roundOver?: LengthInput | undefined;
+  /** Diameter of the frame or the flange that lies around it, to be drawn. */
+  readonly cover?: LengthInput | undefined;
   /** Default: false. */
   readonly flush?: boolean | undefined;
 }
@@ -142,6 +146,7 @@ const shape = {
   recess: optional(recess),
   bolts: optional(nested({ count: count(100), diameter: length, hole: length, turn: optional(notNegative('angle')) })),
   roundOver: optional(length),
+  cover: optional(length),
   flush: optional(given<boolean>()),
 };
 
