@@ -70,6 +70,20 @@ test.each(standing)(
   },
 );
 
+test('the head of the pages of a change says so where its vent may be heard at the wanted level', () => {
+  const numbered = answer.rows.filter((row) => row.ok).map((row, i) => [String(i + 1), row] as const);
+  const heads = numbered.flatMap(([only, { account }]) => {
+    const chosen = chosenOf(worked, only);
+    if (!('what' in chosen) || account.noise === undefined) return [];
+    return [[changeWorkOf(chosen, worked).summary, account.noise.quiet.level] as const];
+  });
+  expect(heads.length).toBeGreaterThan(3);
+  for (const [summary, quiet] of heads) {
+    const heard = quiet < answer.asked.level - 0.05;
+    expect([summary, summary.includes(`: it is quiet up to ${quiet.toFixed(1)} dB only.`)]).toEqual([summary, heard]);
+  }
+});
+
 describe('a set of tubes', () => {
   const numbers = answer.tubeSets.filter(({ proposed }) => proposed.length > 0).map((_, i) => `set ${i + 1}`);
   const sets = numbers.map((only) => [only, changeOf(only).set as WorkTubeSet] as const);

@@ -360,7 +360,7 @@ test('no tube passes a hole that is narrower, in designs of several changes too'
 test('the report names a tube by where it is told, and a bend only where the known box is too short', () => {
   const flat = (brief: object) => retrofitText(answered(brief)).replace(/\s+/g, ' ');
   expect(flat(demoStanding)).toMatch(
-    /A quieter vent is tube T\d of the sets below.*A cubic box of this volume is not \d+ mm wide inside/,
+    /the quietest vent is tube T\d of the sets below.*A cubic box of this volume is not \d+ mm wide inside/,
   );
   const known = {
     outer: { width: '9.5 in', height: '20 in', depth: '12 in' },

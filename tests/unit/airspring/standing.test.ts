@@ -5,6 +5,7 @@ import {
   design,
   reportText,
   retrofit,
+  retrofitPage,
   retrofitText,
 } from 'airspring';
 import { describe, expect, test } from 'vitest';
@@ -253,14 +254,31 @@ test('the first answer names what is quieter, what that costs, and the impedance
   expect(quietOf(quietest!.account)).toBe(Math.max(...able.map(quietOf)));
   const text = retrofitText(answer).replaceAll('\n', ' ');
   expect(text).toContain(
-    `A quieter vent is tube ${roomy!.name} of the sets below, 69 mm wide and 218 mm long: quiet up to`,
+    `Of what has room and leaves level and reach as near to what you want, the quietest vent is tube ${roomy!.name} of the sets below, 69 mm wide and 218 mm long: quiet up to`,
   );
+  expect(text).toContain(`The quietest of all, room or not, is tube ${quietest!.name}`);
   expect(text).toContain(
     'It costs a hole of 76 mm to saw, a clear distance of 272 mm behind the panel instead of 236 mm',
   );
   expect(row.impedance!.maxima).toHaveLength(2);
   for (const { frequency } of [...row.impedance!.maxima, ...now.impedance.maxima])
     expect(text).toContain(`${frequency.toFixed(1)} Hz`);
+  // What to print is told where it is named first: its wall, its pieces, which add up to the printed tube, and how they are joined.
+  const [tube] = row.box.tubes;
+  const head = text.slice(0, text.indexOf('It changes:'));
+  const [, count, lengths] = /It is printed, in (\d) pieces of ([^.]*(?:\.\d[^.]*)*)\./.exec(head)!;
+  const pieces = [...lengths!.matchAll(/([\d.]+) mm/g)].map(([, length]) => Number(length));
+  expect(pieces).toHaveLength(Number(count));
+  expect(pieces.reduce((sum, one) => sum + one, 0)).toBeCloseTo(1e3 * tube!.length - 15, 6);
+  expect(head).toContain(
+    'The wall is 3 mm thick. Each piece but the last has a spigot of 12 mm besides, which is glued',
+  );
+  // The check by eye is done before anything is changed.
+  const whole = retrofitText(answer);
+  expect(whole.indexOf('What it does now')).toBeLessThan(whole.indexOf('Check the tuning by eye first'));
+  expect(whole.indexOf('Check the tuning by eye first')).toBeLessThan(whole.indexOf('What could be done'));
+  const page = retrofitPage(answer);
+  expect(page.indexOf('Check the tuning by eye first')).toBeLessThan(page.indexOf('What could be done'));
   // Where the wider tube is quiet enough already, nothing else is named.
   const quiet = { ...demoStanding, wanted: { ...(demoStanding as { wanted: object }).wanted, level: '79 dB' } };
   expect(retrofitted(quiet as typeof demoStanding).quieter).toEqual([]);

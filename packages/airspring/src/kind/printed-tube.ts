@@ -2,6 +2,8 @@ import { NANOMETRE } from '@airspring/core/quantity';
 
 /** How far one printed piece reaches into the next, the gap around it, and how exactly its place is chosen, m (common practice). */
 const [OVERLAP, CLEARANCE, STEP] = [0.012, 1.5e-4, 1e-3];
+/** How long the spigot of a printed piece is, m. */
+export const SPIGOT = OVERLAP;
 /** Fewest lines of a nozzle in each half of a joint (common practice). */
 const LEAST_LINES = 2;
 /** How thick a flange is, m (common practice). */

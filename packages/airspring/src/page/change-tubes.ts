@@ -13,7 +13,7 @@ const openingOf = (vents: Standing['vents'], vent: number): string => (vents.len
 
 /** The box with its holes as they will be, where all places are known. */
 export function standingHoles({ design }: Changed, { inner, panelThickness, vents, drivers, driverPlaces }: Standing) {
-  const { cutoutDiameter } = drivers.driver;
+  const { cutoutDiameter, outerDiameter } = drivers.driver;
   if (inner === undefined || driverPlaces === undefined || cutoutDiameter === undefined) return undefined;
   if (vents.some(({ place }) => place === undefined)) return undefined;
   const [width, height, depth] = inner.map((edge) => edge + 2 * panelThickness) as [number, number, number];
@@ -21,7 +21,10 @@ export function standingHoles({ design }: Changed, { inner, panelThickness, vent
   return {
     outer: { width, height, depth },
     holes: [
-      ...driverPlaces.map(({ face, centre }) => holeAt('driver', face, cutoutDiameter, centre)),
+      ...driverPlaces.map(({ face, centre }) => ({
+        ...holeAt('driver', face, cutoutDiameter, centre),
+        ...(outerDiameter !== undefined && { frame: outerDiameter }),
+      })),
       ...vents.map(({ index, place, hole }) =>
         holeAt(
           openingOf(vents, index),

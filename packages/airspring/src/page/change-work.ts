@@ -14,10 +14,12 @@ import { byEyeCautions, byEyeSteps } from '../words/measured-text.js';
 import { type Phrasing, phrasing } from '../words/phrasing.js';
 import { loudest } from '../words/play-text.js';
 import { flangeText, holeText } from '../words/tubes-text.js';
+import { heardAtWanted } from '../words/vent-text.js';
 import { changeParts, type Plate } from './change-parts.js';
 import { changeSteps, setSteps } from './change-steps.js';
 import { changeTubes, setTubes, standingHoles } from './change-tubes.js';
-import { impedanceOf, joined, loadSentence, playingSentences } from './played-work.js';
+import { driverData } from './driver-data.js';
+import { impedanceOf, joined, loadSentence, playingSentences, protectionOf } from './played-work.js';
 
 /** What the box does now and will do, beside what is wanted. */
 function compared(
@@ -64,8 +66,12 @@ function headOf(chosen: Chosen, { answer, now }: WorkedOut, say: Phrasing): { na
     };
   }
   const { design } = chosen;
-  if (chosen.what === 'design') return { name: designHead(design), summary: designSummary(design, now.account, say) };
-  return { name: `Change ${chosen.number}, ${chosen.row.change}`, summary: changeText(chosen.row, say) };
+  const { noise } = design.account;
+  const heard = noise ? heardAtWanted(noise, answer.asked.level, 'the vent', say) : '';
+  const told = (summary: string) => (heard === '' ? summary : `${summary} ${heard}`);
+  if (chosen.what === 'design')
+    return { name: designHead(design), summary: told(designSummary(design, now.account, say)) };
+  return { name: `Change ${chosen.number}, ${chosen.row.change}`, summary: told(changeText(chosen.row, say)) };
 }
 
 /**
@@ -135,6 +141,7 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
       name: visible(design.drivers.name),
       outerDiameter: driver.outerDiameter ?? 0,
       cutoutDiameter: driver.cutoutDiameter ?? 0,
+      ...(standing.measurement === undefined && { data: driverData(job, 0, say) }),
     },
     load: loadSentence(design, say),
     vents: [],
@@ -148,6 +155,7 @@ export function changeWorkOf(chosen: Chosen, worked: WorkedOut) {
           (tube) => `With the tube ${tube.mark}, ${say.length(tube.length)} long: ${joined(loudest(tube.design, say))}`,
         )
       : playingSentences(design, say),
+    ...(!isSet && protectionOf(design, say)),
     impedance: impedanceOf(design, impedanceText(design, say)),
     cautions: {
       mains: cautions.mains,

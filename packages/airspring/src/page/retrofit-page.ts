@@ -109,6 +109,14 @@ export function retrofitPage(answer: Retrofit, units: Units = {}): string {
           ),
         ]
       : []),
+    ...(byEye.length > 0
+      ? [
+          section(
+            'Check the tuning by eye first',
+            `${byEyeCautions.map(caution).join('')}<ol>${byEye.map((step) => `<li>${escaped(step)}</li>`).join('')}</ol>`,
+          ),
+        ]
+      : []),
     section(
       'What could be done, each change alone',
       numbersTable(comparisonRows(answer, say)) + paragraphs([legend(answer, say)]),
@@ -121,14 +129,6 @@ export function retrofitPage(answer: Retrofit, units: Units = {}): string {
         ]
       : []),
     tubes(answer, say),
-    ...(byEye.length > 0
-      ? [
-          section(
-            'Check the tuning by eye',
-            `${byEyeCautions.map(caution).join('')}<ol>${byEye.map((step) => `<li>${escaped(step)}</li>`).join('')}</ol>`,
-          ),
-        ]
-      : []),
     ...(not.length > 0 ? [section('What cannot be done', tableOf([['change', 'why not'], ...not]))] : []),
     ...(answer.assumed.length > 0
       ? [section('What was assumed', paragraphs(answer.assumed.map((phrase) => say.phrase(phrase))))]

@@ -10,7 +10,8 @@ import { bentText, cutsText, jointsText, surfacesText } from '../words/build-tex
 import { summary } from '../words/design-text.js';
 import { impedanceText } from '../words/impedance-text.js';
 import { type Phrasing, phrasing } from '../words/phrasing.js';
-import { impedanceOf, loadSentence, playingSentences } from './played-work.js';
+import { driverData } from './driver-data.js';
+import { impedanceOf, loadSentence, playingSentences, protectionOf } from './played-work.js';
 
 /** The cautions of a work, by the step at which each is due. */
 const STEPS = ['dust', 'weight', 'fumes', 'mains', 'hearing', 'travel'] as const;
@@ -89,12 +90,13 @@ function closingPanel({ shape, holes }: Design['box']): { readonly closes?: stri
  * A design as the workshop needs it: numbers in SI units, and sentences as they are printed. `@airspring/workshop/dossier` makes
  * pages and files of it.
  *
- * @example workOf(answer.designs[0], { title: answer.title, units: job.units, sections: job.sections, space: job.space, wanted: job.wanted })
+ * @example workOf(answer.designs[0], job)
  */
 export function workOf(
   design: Design,
-  { title, units, sections, space, wanted }: Pick<Job, 'title' | 'units' | 'sections' | 'space' | 'wanted'>,
+  job: Pick<Job, 'title' | 'units' | 'sections' | 'space' | 'wanted' | 'choices' | 'written'>,
 ) {
+  const { title, units, sections, space, wanted } = job;
   const say = phrasing(units);
   const { box, drivers, vent } = design;
   const [width, height, depth] = box.outer;
@@ -141,6 +143,7 @@ export function workOf(
       isobaric: drivers.isobaric,
       outerDiameter: drivers.outerDiameter,
       cutoutDiameter: drivers.cutoutDiameter,
+      data: driverData(job, drivers.index, say),
     },
     load: loadSentence(design, say),
     vents: (vent ? [vent] : (design.vents ?? [])).map(ventOf),
@@ -151,6 +154,7 @@ export function workOf(
     ...(design.filled && { filled: design.filled }),
     assumed: design.assumed.map((phrase) => visible(say.phrase(phrase))),
     playing: playingSentences(design, say),
+    ...protectionOf(design, say),
     impedance: impedanceOf(design, impedanceText(design, say)),
     cautions: due,
     tools: { ...tools, ...(printer && { printer }) },

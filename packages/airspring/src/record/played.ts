@@ -57,7 +57,10 @@ export interface Played {
     readonly own?: { readonly what: string; readonly meaning: Meaning; readonly at: At; readonly limit: number };
   };
   /** What is known of the noise of the vents, and how far the sound falls behind at the wanted level. Left out without a vent. */
-  readonly opening?: OpeningTold;
+  readonly opening?: OpeningTold & {
+    /** The level that the brief wants, dB, to be compared with where its noise begins. */
+    readonly wanted: number;
+  };
   /** How near the cone comes to where it meets something hard; left out where that is not known. */
   readonly mechanical?: MechanicalTold;
   /** How far a driver travels whose force factor or stiffness depends on its travel; left out where no such curve is told. */

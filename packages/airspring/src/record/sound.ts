@@ -179,7 +179,7 @@ export function soundOf(
       ...(perVolt.airSpeedPeak && { airSpeedPeak: worst(band, scaled(perVolt.airSpeedPeak)) }),
       ...(own && { own }),
     },
-    ...(opening && { opening }),
+    ...(opening && { opening: { ...opening, wanted: wanted.level } }),
     ...(mechanical && { mechanical }),
     ...(nonlinearTravel && { nonlinearTravel }),
     protection: {

@@ -102,6 +102,7 @@ export function workedOut(brief: unknown, options: BriefOptions = {}): WorkedOut
   const best = chains();
   const { first: at } = helped;
   const ofFirst = at === undefined ? undefined : made[at];
+  const making = ofFirst?.done?.steps.find((step) => step.making)?.making;
   const impedanceAfter = ofFirst?.done && impedanceTold(ofFirst.done.sounding.system, job.wanted.highest);
   const designs = best.map(({ name, chain, leaning }) => wholeOf(now, chain, name, leaning));
   const { sets, leftOut } = tubeSets(standing);
@@ -128,7 +129,12 @@ export function workedOut(brief: unknown, options: BriefOptions = {}): WorkedOut
     panelThickness: standing.panelThickness,
     rows: rows.map((row, i) =>
       i === at
-        ? { ...row, ...bandsAt(ofFirst?.done?.state), ...(impedanceAfter && { impedance: impedanceAfter }) }
+        ? {
+            ...row,
+            ...(making && { making }),
+            ...bandsAt(ofFirst?.done?.state),
+            ...(impedanceAfter && { impedance: impedanceAfter }),
+          }
         : row,
     ),
     designs,

@@ -59,6 +59,8 @@ interface RowHead {
 export interface RowDone extends RowHead {
   readonly ok: true;
   readonly box: ChangedBox;
+  /** Into which pieces its tubes are printed, and how these are joined; of the change to make first alone. */
+  readonly making?: Phrase;
   /** What a measurement of the finished box should show; of the change to make first alone. */
   readonly impedance?: Played['impedance'];
   readonly account: Account;

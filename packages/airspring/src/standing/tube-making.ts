@@ -1,5 +1,5 @@
 import type { Phrase } from '../kind/phrase.js';
-import { cutInto } from '../kind/printed-tube.js';
+import { cutInto, SPIGOT } from '../kind/printed-tube.js';
 import type { Legs, Standing, StandingVent } from './standing.js';
 import { outerOf } from './tube.js';
 import { isPrinted, LEAST_LEG, type Passage } from './tube-change.js';
@@ -42,6 +42,20 @@ function piecesTold(
 const inPieces = (lengths: readonly number[]): Phrase => [
   `, in ${lengths.length} pieces of `,
   ...lengths.flatMap((one, i): Phrase => [i === 0 ? '' : i === lengths.length - 1 ? ' and ' : ', ', [one, 'length']]),
+];
+
+/** How thick the wall is, and how its pieces are joined. */
+const joining = (wall: number, pieces: Phrase): Phrase => [
+  ' The wall is ',
+  [wall, 'length'],
+  ' thick.',
+  ...(pieces.length > 0
+    ? ([
+        ' Each piece but the last has a spigot of ',
+        [SPIGOT, 'length'],
+        ' besides, which is glued into the next.',
+      ] as const)
+    : []),
 ];
 
 /** A tube cut from a pipe at hand; its elbow is a part of its own. */
@@ -133,8 +147,16 @@ export function making(
       // The hole is a part of the vent. Both lengths are stated, so that neither is taken for the other.
       ...(printed < length ? [' (', [length, 'length'] as const, ' with the panel)'] : []),
       ...pieces,
-      '. Print and glue in a ventilated room.',
+      '.',
+      ...joining(wall, pieces),
+      ' Print and glue in a ventilated room.',
     ],
+    ...(Number.isFinite(printer.height) && {
+      making: [
+        ...(pieces.length > 0 ? ['It is printed', ...pieces, '.'] : ['It is printed in one piece.']),
+        ...joining(wall, pieces),
+      ],
+    }),
     caution: 'fumes',
     parts: [
       {

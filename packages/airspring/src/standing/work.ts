@@ -44,6 +44,8 @@ export type NewHole = { readonly what: string } & (
 export interface Step {
   readonly does: Work;
   readonly says: Phrase;
+  /** Of tubes that are printed: into which pieces, and how these are joined. */
+  readonly making?: Phrase;
   /** It is about the tubes: a further change of them replaces it. */
   readonly ofTubes?: true;
   readonly caution?: keyof typeof cautions;

@@ -109,7 +109,8 @@ function firstText(answer: Retrofit, say: Phrasing): string {
     );
   }
   const ranges = row.bands ? ` As far as the measured drivers are known, ${rangesText(row.bands, say)}.` : '';
-  return `Do this first: ${row.change}, number ${number} below. ${say.phrase(row.what)}. It changes: ${changes.join('; ')}.${ranges}`;
+  const made = row.making ? ` ${say.phrase(row.making)}` : '';
+  return `Do this first: ${row.change}, number ${number} below. No change alone comes nearer to the level and the reach that you want, and none that comes as near is less work. ${say.phrase(row.what)}.${made} It changes: ${changes.join('; ')}.${ranges}`;
 }
 
 /** What to do first, what keeps the vent quieter, and what to measure then; a paragraph each. */

@@ -19,6 +19,7 @@ import {
   protectionText,
   stretches,
   uncertainText,
+  ventAtWanted,
 } from './play-text.js';
 import { pricesText } from './prices-text.js';
 import { scatterText } from './scatter-text.js';
@@ -67,6 +68,7 @@ export function summary(design: Design, say: Phrasing): string {
     deepest(design, say),
     say.phrase(told.summary),
     loudest(design, say),
+    ventAtWanted(design, say),
   ]
     .filter((sentence) => sentence !== '')
     .join(' ');

@@ -10,13 +10,20 @@ import { paragraph, table } from './layout.js';
 import { mechanicalSentences } from './mechanical-text.js';
 import { nonlinearTravelSentences } from './nonlinear-travel-text.js';
 import type { Phrasing } from './phrasing.js';
-import { ventSentences } from './vent-text.js';
+import { heardAtWanted, ventSentences } from './vent-text.js';
 
 /** The band that the brief asks for. */
-const bandOf = ({ loudness }: Played) => ({
+export const bandOf = ({ loudness }: Played) => ({
   lowest: loudness.stretches[0]?.from ?? loudness.frequency,
   highest: loudness.stretches.at(-1)?.to ?? loudness.frequency,
 });
+
+/** What is heard of the vents at the wanted level; empty where they are quiet there. */
+export function ventAtWanted({ opening }: Played, say: Phrasing): string {
+  if (opening === undefined) return '';
+  const { noise, called, wanted } = opening;
+  return heardAtWanted(noise, wanted, noise.quiet.where ?? called, say);
+}
 
 const limitOf = ({ margins }: Played, path: string): string | undefined =>
   margins.find((margin) => margin.path === path)?.limit;
@@ -52,7 +59,7 @@ export function uncertainText({ uncertain, vent }: Pick<Design, 'uncertain' | 'v
 }
 
 /** The high-pass before the amplifier as a noun. */
-const filterName = ({ filterIsNew }: Played['amplifier']): string =>
+export const filterName = ({ filterIsNew }: Played['amplifier']): string =>
   filterIsNew ? 'the new high-pass filter' : 'your existing high-pass filter';
 
 /** What the high-pass before the amplifier does to the response. */
@@ -130,11 +137,11 @@ function atWanted(design: Played, say: Phrasing): string {
 }
 
 /** Where a drive gives the wanted level without an equaliser. */
-const flatWhere = ({ response }: Played): string =>
+export const flatWhere = ({ response }: Played): string =>
   response.reference === 'maximum' ? 'where the response is greatest' : 'where the response is flat';
 
 /** Whether the amplifier lacks the drive that gives the wanted level where the response is flat. */
-const tooMuch = ({ protection, amplifier }: Played): boolean => protection.driveVoltageRms > amplifier.voltage;
+export const tooMuch = ({ protection, amplifier }: Played): boolean => protection.driveVoltageRms > amplifier.voltage;
 
 export const loudText = (design: Played, say: Phrasing): string[] => [
   paragraph(loudest(design, say)),
@@ -149,9 +156,9 @@ export const loudText = (design: Played, say: Phrasing): string[] => [
   ...cautionOf(design, cautions.hearingThere),
 ];
 
-/** The high-pass that keeps the cone safe, its cost, and its coefficients where the brief asks for them. */
-function highPassText(highPass: NonNullable<Guard['highPass']>, lowest: number, say: Phrasing): string {
-  const { order, corner, costAtLowest, delayAtLowest, riseOfF3, fallenUpTo, sampleRate, sections = [] } = highPass;
+/** What a high-pass takes at the lowest tone, and its coefficients where the brief asks for them. */
+export function costOfHighPass(highPass: NonNullable<Guard['highPass']>, lowest: number, say: Phrasing): string {
+  const { costAtLowest, delayAtLowest, riseOfF3, fallenUpTo, sampleRate, sections = [] } = highPass;
   const level = costAtLowest < 0.05 ? 'less than 0.1 dB' : say.decibels(costAtLowest);
   const delay = `${(1000 * delayAtLowest).toFixed(1)} ms`;
   const rise = Math.abs(riseOfF3) < 0.05 ? 'leaves f3 where it is' : `raises f3 by ${say.hertz(riseOfF3)}`;
@@ -165,8 +172,12 @@ function highPassText(highPass: NonNullable<Guard['highPass']>, lowest: number, 
     sampleRate === undefined
       ? ''
       : ` Its coefficients at ${sampleRate} Hz, for y[n] = b0 x[n] + b1 x[n−1] + b2 x[n−2] − a1 y[n−1] − a2 y[n−2]: ${digital.join('; then ')}.`;
-  return `The gentlest high-pass filter that prevents that is a Butterworth of order ${order} at ${say.hertz(corner)}. ${cost}${coefficients}`;
+  return `${cost}${coefficients}`;
 }
+
+/** A high-pass as a noun. */
+export const highPassName = ({ order, corner }: NonNullable<Guard['highPass']>, say: Phrasing): string =>
+  `a Butterworth of order ${order} at ${say.hertz(corner)}`;
 
 /** One drive: the frequency down to which it is safe, and what keeps the cone safe below that. */
 function guardText(
@@ -189,45 +200,54 @@ function guardText(
     return `${safe} ${capital(filter)} does not prevent that. Set its corner higher, or turn it down.`;
   }
   return highPass
-    ? `${safe} ${highPassText(highPass, lowest, say)}`
+    ? `${safe} The gentlest high-pass filter that prevents that is ${highPassName(highPass, say)}. ${costOfHighPass(highPass, lowest, say)}`
     : `${safe} No Butterworth high-pass filter of order 1 to 4 below the band prevents that. Turn it down, or keep such tones out of the programme.`;
 }
 
-/** What keeps the cone safe below the band. */
-export function protectionText(design: Played, say: Phrasing): string[] {
-  const { atFullVoltage, below, ...wanted } = design.protection;
+/** Where the kind adds cones of its own, any of them may travel too far. */
+const coneOf = ({ atWantedLevel }: Played): string => (atWantedLevel.own?.meaning === 'travel' ? 'a cone' : 'the cone');
+
+/** What keeps the cone safe below the band, each drive by itself. */
+function guardsText(design: Played, say: Phrasing): string[] {
+  const { atFullVoltage, below: _, ...wanted } = design.protection;
+  const { lowest } = bandOf(design);
+  const { amplifier } = design;
+  const known = {
+    lowest,
+    cone: coneOf(design),
+    ...(amplifier.filter !== undefined && { filter: filterName(amplifier) }),
+  };
+  const full = guardText(atFullVoltage, 'the most that the amplifier gives', known, say);
+  const soft = guardText(wanted, `which gives the wanted level ${flatWhere(design)}`, known, say);
+  // A drive that the amplifier cannot give endangers nothing.
+  return [full, ...(tooMuch(design) ? [] : [soft])];
+}
+
+/** What else is known of how far the cone travels. */
+export function travelText(design: Played, say: Phrasing): string[] {
+  const { below } = design.protection;
   const hard = [
-    ...(design.mechanical ? [paragraph(mechanicalSentences(design.mechanical, design, say))] : []),
-    ...(design.nonlinearTravel ? [paragraph(nonlinearTravelSentences(design.nonlinearTravel, design, say))] : []),
+    ...(design.mechanical ? [mechanicalSentences(design.mechanical, design, say)] : []),
+    ...(design.nonlinearTravel ? [nonlinearTravelSentences(design.nonlinearTravel, design, say)] : []),
   ];
   if (design.drivers.Xmax === undefined) {
     return [
-      paragraph(
-        'How far the cone may travel is not known, so no lowest safe frequency can be told. Watch the cone, keep tones below the band out of the programme, and turn it down where the cone moves visibly far.',
-      ),
+      'How far the cone may travel is not known, so no lowest safe frequency can be told. Watch the cone, keep tones below the band out of the programme, and turn it down where the cone moves visibly far.',
       ...hard,
-      ...cautionOf(design, cautions.travel),
     ];
   }
-  // Where the kind adds cones of its own, any of them may travel too far.
-  const cone = design.atWantedLevel.own?.meaning === 'travel' ? 'a cone' : 'the cone';
-  const { lowest } = bandOf(design);
-  const { amplifier } = design;
-  const known = { lowest, cone, ...(amplifier.filter !== undefined && { filter: filterName(amplifier) }) };
-  const full = guardText(atFullVoltage, 'the most that the amplifier gives', known, say);
-  const soft = guardText(wanted, `which gives the wanted level ${flatWhere(design)}`, known, say);
-  const behind = below
-    ? [
-        paragraph(
-          `Behind the filter, that second drive moves the cone by at most ${say.travel(below.displacementPeak.value)} below the band, at ${say.hertz(below.displacementPeak.frequency)}${below.airSpeedPeak ? `, and the air in the vent at ${say.speed(below.airSpeedPeak.value)}, at ${say.hertz(below.airSpeedPeak.frequency)}` : ''}.`,
-        ),
-      ]
-    : [];
-  // A drive that the amplifier cannot give endangers nothing.
-  return [
-    paragraph(full),
-    ...(tooMuch(design) ? [] : [paragraph(soft), ...behind]),
-    ...hard,
-    ...cautionOf(design, cautions.travel),
-  ];
+  const behind =
+    below && !tooMuch(design)
+      ? [
+          `Behind the filter, ${say.volts(design.protection.driveVoltageRms)} rms moves the cone by at most ${say.travel(below.displacementPeak.value)} below the band, at ${say.hertz(below.displacementPeak.frequency)}${below.airSpeedPeak ? `, and the air in the vent at ${say.speed(below.airSpeedPeak.value)}, at ${say.hertz(below.airSpeedPeak.frequency)}` : ''}.`,
+        ]
+      : [];
+  return [...behind, ...hard];
 }
+
+/** What keeps the cone safe below the band. */
+export const protectionText = (design: Played, say: Phrasing): string[] => [
+  ...(design.drivers.Xmax === undefined ? [] : guardsText(design, say)).map(paragraph),
+  ...travelText(design, say).map(paragraph),
+  ...cautionOf(design, cautions.travel),
+];

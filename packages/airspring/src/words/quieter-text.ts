@@ -47,7 +47,9 @@ export function quieterText({ quieter, panelThickness }: Retrofit, first: RowDon
   return quieter
     .map((one, i) => {
       const quiet = say.decibels(one.account.noise?.quiet.level ?? 0);
-      const head = i === 0 ? `A quieter vent is ${called(one)}` : `Quieter still is ${called(one)}`;
+      const head = one.roomy
+        ? `Of what has room and leaves level and reach as near to what you want, the quietest vent is ${called(one)}`
+        : `${i === 0 ? 'Of all that leaves level and reach as near to what you want, the quietest' : 'The quietest of all'}, room or not, is ${called(one)}`;
       const narrow = one.sizesKnown
         ? `No inner edge of the box is ${say.length(one.clearance)} long, so it has to bend`
         : `A cubic box of this volume is not ${say.length(one.clearance)} wide inside`;

@@ -50,7 +50,7 @@ function byEyeBlocks(answer: Retrofit, say: Phrasing): string[] {
   const steps = byEyeSteps(answer, say);
   if (steps.length === 0) return [];
   return [
-    heading('Check the tuning by eye', '-'),
+    heading('Check the tuning by eye first', '-'),
     ...byEyeCautions.map(caution),
     paragraph(steps.map((step, i) => `${i + 1}. ${step}`).join(' ')),
   ];
@@ -76,6 +76,7 @@ export function retrofitText(given: Retrofit, units: Units = {}): string {
     ...heardBlocks({ ...answer.now, loudness: { givesOut: { ...GIVES_OUT, ...PARTS_GIVE_OUT } } }, say),
     caution(cautions.hearing),
     ...measuredBlocks(answer, say),
+    ...byEyeBlocks(answer, say),
     heading('What could be done, each change alone', '-'),
     table('rrrrrrrrl', comparisonRows(answer, say)),
     paragraph(legend(answer, say)),
@@ -87,7 +88,6 @@ export function retrofitText(given: Retrofit, units: Units = {}): string {
     ...(not.length > 0 ? [heading('What cannot be done', '-'), table('ll', not)] : []),
     ...tubesText(answer, say),
     ...rankedText(answer, say),
-    ...byEyeBlocks(answer, say),
     ...(assumed.length > 0
       ? [heading('What was assumed', '-'), ...assumed.map((phrase) => paragraph(say.phrase(phrase)))]
       : []),

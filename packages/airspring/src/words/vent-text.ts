@@ -15,7 +15,7 @@ export function ventSentences(
     `Above ${say.decibels(noisy.level)} ${several ? noisy.where : 'it'} has passed them all and is noisy. Between the two it is doubtful.`,
     ...(quietWanted ? ['You want it quiet at the wanted level.'] : []),
     ...(compression ? [lossSentences(compression, several ? 'the vents' : called, say)] : []),
-    ...(tuning ? [tuningSentence(tuning, say)] : []),
+    ...(tuning ? [tuningSentence(tuning, compression?.frequency, say)] : []),
   ].join(' ');
 }
 
@@ -27,7 +27,12 @@ const lossSentences = (
   `The air loses pressure in ${where} by its speed: at the wanted level the sound falls behind by about ${say.decibels(nominal)} at ${say.hertz(frequency)}. Published losses give ${low.toFixed(1)} to ${say.decibels(high)}.`;
 
 /** What a loss does to the resonance, to its sharpness and to the dip by which it is measured. */
-function tuningSentence({ drive, small, large }: NonNullable<OpeningTold['tuning']>, say: Phrasing): string {
+function tuningSentence(
+  { drive, small, large }: NonNullable<OpeningTold['tuning']>,
+  frequency: number | undefined,
+  say: Phrasing,
+): string {
+  const which = frequency === undefined ? '' : `, which the wanted level takes at ${say.hertz(frequency)},`;
   const sharp = (Q: number | undefined) => Q?.toFixed(1);
   const changed = (now: string, before: string | undefined) =>
     before === undefined || before === now ? now : `${now} instead of ${before}`;
@@ -38,8 +43,21 @@ function tuningSentence({ drive, small, large }: NonNullable<OpeningTold['tuning
   const [before, after] = [small.leastImpedance, large.leastImpedance].map((dip) => dip && say.hertz(dip.frequency));
   const moves = before === after ? `stays at ${after}` : `moves from ${before} to ${after}`;
   return [
-    `At ${say.volts(drive)} rms the resonance of box and vent ${duller}${place}.`,
+    `At ${say.volts(drive)} rms${which} the resonance of box and vent ${duller}${place}.`,
     ...(`${duller}${place}`.includes('instead of') ? ['The second values hold for small signals.'] : []),
     ...(before && after ? [`The dip of the impedance ${moves}.`] : []),
   ].join(' ');
+}
+
+/** What is heard of a vent at the wanted level; empty where it is quiet there. */
+export function heardAtWanted(
+  { quiet, noisy }: OpeningTold['noise'],
+  wanted: number,
+  called: string,
+  say: Phrasing,
+): string {
+  // Levels are told to a tenth.
+  if (quiet.level > wanted - 0.05) return '';
+  const heard = noisy.level < wanted - 0.05 ? 'is noisy' : 'may be heard';
+  return `At the wanted level ${called} ${heard}: it is quiet up to ${say.decibels(quiet.level)} only.`;
 }
