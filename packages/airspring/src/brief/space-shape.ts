@@ -117,13 +117,14 @@ export function shapeOf(
     });
     if (!('ok' in made)) return made;
     const expected = 'a shape that the panels leave some air';
-    for (const { text } of made.because) {
+    for (const { text, words } of made.because) {
       faults.push({
         code: 'inconsistent',
         path,
         got: name,
-        expected: `${expected}: ${text.replace(/\.$/, '')}`,
+        expected: `${expected}: ${text}`,
         remedy: 'Use thinner panels, or another size.',
+        ...(words && { words: { expected: [`${expected}: `, ...words] } }),
       });
     }
   } catch (error) {

@@ -1,3 +1,4 @@
+import { format, kinds } from '@airspring/core/quantity';
 import type { Job } from '../job/job.js';
 import { strictText } from './spelling.js';
 
@@ -29,4 +30,17 @@ function inInches(brief: object): boolean {
 export function unitsOf(brief: object): Job['units'] {
   const { units = {} } = brief as { readonly units?: Partial<Job['units']> };
   return { length: units.length ?? (inInches(brief) ? 'in' : 'mm'), volume: units.volume ?? 'L' };
+}
+
+/** How lengths and volumes are told in faults of a brief: in the units of its report, whatever is wrong with it. */
+export function tellingOf(brief: object) {
+  const { units, ...rest } = brief as { readonly units?: unknown };
+  const usual = unitsOf(rest);
+  const named = { ...usual, ...(typeof units === 'object' ? units : {}) };
+  const length = Object.hasOwn(kinds.length.units, named.length) ? named.length : usual.length;
+  const volume = Object.hasOwn(kinds.volume.units, named.volume) ? named.volume : usual.volume;
+  return {
+    length: (metres: number) => format('length', metres, length, 4),
+    volume: (cubicMetres: number) => format('volume', cubicMetres, volume, 4),
+  };
 }
