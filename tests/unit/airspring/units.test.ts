@@ -109,12 +109,17 @@ describe('faults of a brief in inches', () => {
           ],
         },
       },
-      'panels of 0.75 in leave nothing',
+      'panels of 0.75 in leave nothing between them',
     ],
   ])('%s', (_, shape, expected) => {
     const faults = told({ shape }).join('\n');
     expect(faults).toContain(expected);
-    expect(faults).not.toMatch(/\d mm/);
+    expect(faults).not.toMatch(/\d mm|\.$/m);
+  });
+
+  test('a wall thinner than a line of the usual nozzle', () => {
+    const thin = { vent: { wall: '0.01 in' }, printer: { height: '8 in', width: '8 in' } };
+    expect(told({}, thin).join()).toContain('vent.wall: 0.01 in; at least 0.01575 in, one line of the usual nozzle');
   });
 
   test('volumes are told in the unit that the brief names, whatever else is wrong in it', () => {

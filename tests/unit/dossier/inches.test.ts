@@ -64,7 +64,7 @@ test('a small part that is not made is told in inches, to its last length', asyn
   });
   const text = notes.join(' ').replace(/\u00a0/g, ' ');
   expect(text).toContain('workshop.bolts');
-  expect(text).toContain('workshop.terminals');
+  expect(text).toContain('workshop.terminals.apart: got');
   expect(text.match(OTHER)).toBeNull();
 });
 

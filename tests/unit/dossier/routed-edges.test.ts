@@ -5,9 +5,11 @@ import { type Brief, standard, toBuild } from 'airspring';
 import { expect, test } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
 import { bestBoxes } from '../../../packages/airspring/src/search/best.js';
+import { readStanding } from '../../../packages/airspring/src/standing/read.js';
 import { demo, searchFor } from '../../arbitrary/brief.js';
+import { demoStanding } from '../../arbitrary/standing.js';
 import { plainWork } from '../../arbitrary/work.js';
-import { faultsOf } from '../../refusal/faults.js';
+import { faultsOf, pathsOf } from '../../refusal/faults.js';
 
 async function built(tools: Work['tools'], box: Partial<Work['box']> = {}) {
   const { files, notes } = await filesToBuildFrom(plainWork({ tools }, box));
@@ -185,4 +187,15 @@ test('a driver that reaches the back panel by its recess alone stands in no box'
   expect(flat({}, '140 mm')).toBe(true);
   expect(flat({ recess: '1 mm' }, '140 mm')).toBe(true);
   expect(flat({ recess: '6 mm' }, '140 mm')).toBe(false);
+});
+
+test('what counts for a new box alone is refused where the box stands, and a list without a sheet everywhere', () => {
+  const standing = (workshop: object) => pathsOf(() => readStanding({ ...demoStanding, workshop }, standard));
+  expect(standing({ recess: '6 mm', joint: { mitre: {} }, terminals: {} })).toEqual([
+    'workshop.recess',
+    'workshop.joint',
+    'workshop.terminals',
+  ]);
+  expect(standing({ holeSaws: [], kerf: '2 mm', board: 'birch plywood' })).toEqual([]);
+  expect(pathsOf(() => readBrief({ ...demo, workshop: { sheets: [] } }, standard))).toEqual(['workshop.sheets']);
 });
