@@ -5,11 +5,14 @@ import { strictText } from './spelling.js';
 /** Data of bought parts: their sheets are metric, whatever the builder measures in. Titles and notes are no quantities. */
 const NOT_MEASURED = ['$schema', 'title', 'note', 'drivers', 'radiators'];
 
-const textsIn = (value: unknown): string[] =>
+/** No field of a brief lies deeper: a value that does is a fault, and no reason to overflow. */
+const DEEPEST = 20;
+
+const textsIn = (value: unknown, levels = DEEPEST): string[] =>
   typeof value === 'string'
     ? [value]
-    : typeof value === 'object' && value !== null
-      ? Object.values(value).flatMap(textsIn)
+    : typeof value === 'object' && value !== null && levels > 0
+      ? Object.values(value).flatMap((one) => textsIn(one, levels - 1))
       : [];
 
 /** Whether every length that the builder measured is in inches or feet, and there is one. */
