@@ -65,7 +65,6 @@ function changeToBuild(brief: unknown, only: string | undefined, options: BriefO
 export function toBuild(brief: unknown, { only, progress = () => {}, ...options }: ToBuildOptions = {}): ToBuild {
   if (stands(brief)) return changeToBuild(brief, only, options);
   const { kinds, models, alignments, shapes } = completeOptions(options);
-  const job = readBrief(brief, kinds, models, alignments, shapes);
   const answer = design(brief, { ...options, progress });
   const box = chosenBox(answer, only);
   if (typeof box === 'string') return { ok: false, not: answer.ok ? 'accepted' : 'met', line: box };
@@ -77,6 +76,8 @@ export function toBuild(brief: unknown, { only, progress = () => {}, ...options 
     const line = `no files are made for ${called}, since they are of boxes with six panels; its cut list is in the report of airspring design`;
     return { ok: false, not: 'accepted', line };
   }
-  const work = workOf(box, job);
+  // A box of the nearest brief is built with what that brief changes, such as a wider printer.
+  const built = answer.ok ? brief : (answer.nearest?.brief ?? brief);
+  const work = workOf(box, readBrief(built, kinds, models, alignments, shapes));
   return { ok: true, title: work.title, name: work.name, met: answer.ok, work };
 }

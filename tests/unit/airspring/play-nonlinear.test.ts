@@ -48,7 +48,7 @@ test('a driver that tells more is simulated as it bends; --linear leaves that ou
   ]);
   expect(straight.account).toEqual(plain.account);
   expect(curved.simulation).toMatchObject({ kind: 'nonlinear', untold: ['the inductance over displacement'] });
-  expect(curved.simulation.includes).toContain('a stop at 11 mm');
+  expect(curved.simulation.includes).toContain('a stop of the cone');
   expect(straight.simulation).toMatchObject({ kind: 'linear', includes: [] });
   // The stop holds the cone near it, where a linear one goes on; the warm coil takes less current.
   expect(straight.account.peak.displacement).toBeGreaterThan(0.014);

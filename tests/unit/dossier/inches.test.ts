@@ -55,6 +55,19 @@ test('why a vent is not made is told in the unit of the reader', async () => {
   expect(large).toContain('and the printer has 7.874 in × 7.874 in × 7.874 in.');
 });
 
+test('a small part that is not made is told in inches, to its last length', async () => {
+  const { notes } = await pagesOf({
+    tools: {
+      bolts: { count: 24, circle: 0.236, hole: 0.03 },
+      terminals: { hole: 0.03, apart: 0.02 },
+    },
+  });
+  const text = notes.join(' ').replace(/\u00a0/g, ' ');
+  expect(text).toContain('workshop.bolts');
+  expect(text).toContain('workshop.terminals.apart: got');
+  expect(text.match(OTHER)).toBeNull();
+});
+
 test('tubes of a set are named by their lengths in inches', async () => {
   const work = toBuild({ ...old, units: { length: 'in', volume: 'ft³' } }, { only: 'set 1' });
   if (!work.ok) throw new Error(work.line);

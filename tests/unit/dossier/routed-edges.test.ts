@@ -1,11 +1,15 @@
 /** A recess for the frame of a driver and a rounded inner edge: drawn, told, counted, and refused where the board is too thin. */
+import type { Face } from '@airspring/core/space';
 import { filesToBuildFrom, type Work } from '@airspring/workshop/dossier';
-import { standard } from 'airspring';
+import { type Brief, standard, toBuild } from 'airspring';
 import { expect, test } from 'vitest';
 import { readBrief } from '../../../packages/airspring/src/brief/read.js';
-import { demo } from '../../arbitrary/brief.js';
+import { bestBoxes } from '../../../packages/airspring/src/search/best.js';
+import { readStanding } from '../../../packages/airspring/src/standing/read.js';
+import { demo, searchFor } from '../../arbitrary/brief.js';
+import { demoStanding } from '../../arbitrary/standing.js';
 import { plainWork } from '../../arbitrary/work.js';
-import { faultsOf } from '../../refusal/faults.js';
+import { faultsOf, pathsOf } from '../../refusal/faults.js';
 
 async function built(tools: Work['tools'], box: Partial<Work['box']> = {}) {
   const { files, notes } = await filesToBuildFrom(plainWork({ tools }, box));
@@ -144,4 +148,54 @@ test('deeper than half of the board, or rounder than what is left of it: refused
   expect(faults({ recess: '6 mm', roundOver: '13 mm' })).toEqual([
     ['workshop.roundOver', '13 mm', 'at most space.panelThickness, 18 mm less workshop.recess, 6 mm'],
   ]);
+});
+
+test.each<[string, object, readonly Face[]]>([
+  ['a mitre', { recess: '9 mm', joint: { mitre: {} } }, ['front']],
+  ['a rabbet as deep as what the recess leaves', { recess: '9 mm', joint: { rabbet: { depth: '9 mm' } } }, ['front']],
+  ['a panel that lies between others', { recess: '6 mm' }, ['top']],
+])('a design leaves board between a recess and %s: the pages draw it', async (_, workshop, faces) => {
+  const edge = faces[0] === 'top' ? 'depth' : 'height';
+  const made = toBuild({
+    ...demo,
+    drivers: demo.drivers.map((driver) => ({ ...driver, faces })),
+    box: { ...demo.box, kinds: ['closed'] },
+    wanted: { ...demo.wanted, lowest: '45 Hz', fall: '12 dB', level: '85 dB' },
+    // Without a recess the frame, 262 mm wide, fits in there.
+    space: { ...demo.space, [edge]: '282 mm', exactly: [edge] },
+    workshop,
+  } as unknown as Brief);
+  if (!made.ok) throw new Error(made.line);
+  const { files, notes } = await filesToBuildFrom(made.work);
+  expect(notes).toEqual([]);
+  expect(String(files.find(({ path }) => path === `panels/${faces[0]}.svg`)!.contents)).toContain('recess ⌀ 263');
+});
+
+test('a driver that reaches the back panel by its recess alone stands in no box', () => {
+  const [driver] = demo.drivers;
+  const flat = (workshop: object, depth: string) =>
+    bestBoxes(
+      searchFor({
+        ...demo,
+        box: { ...demo.box, kinds: ['closed'] },
+        wanted: { ...demo.wanted, lowest: '60 Hz', fall: '20 dB', level: '80 dB' },
+        drivers: [{ ...driver, depth }],
+        space: { ...demo.space, depth: '160 mm', exactly: ['depth'] },
+        workshop,
+      }),
+    ).some((box) => box !== undefined);
+  expect(flat({}, '140 mm')).toBe(true);
+  expect(flat({ recess: '1 mm' }, '140 mm')).toBe(true);
+  expect(flat({ recess: '6 mm' }, '140 mm')).toBe(false);
+});
+
+test('what counts for a new box alone is refused where the box stands, and a list without a sheet everywhere', () => {
+  const standing = (workshop: object) => pathsOf(() => readStanding({ ...demoStanding, workshop }, standard));
+  expect(standing({ recess: '6 mm', joint: { mitre: {} }, terminals: {} })).toEqual([
+    'workshop.recess',
+    'workshop.joint',
+    'workshop.terminals',
+  ]);
+  expect(standing({ holeSaws: [], kerf: '2 mm', board: 'birch plywood' })).toEqual([]);
+  expect(pathsOf(() => readBrief({ ...demo, workshop: { sheets: [] } }, standard))).toEqual(['workshop.sheets']);
 });

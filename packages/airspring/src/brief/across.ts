@@ -6,6 +6,7 @@ import type { Faultless } from './faultless.js';
 import type { BriefPart } from './fields.js';
 import { faultsOfRoom } from './room.js';
 import type { BriefFor, ReadBrief } from './schema.js';
+import { tellingOf } from './units.js';
 
 const EDGES = ['width', 'height', 'depth'] as const;
 
@@ -49,7 +50,7 @@ export function faultsAcross(
       remedy,
     });
   }
-  acrossSpace(contradicts, written.space, read.space ?? {});
+  acrossSpace(contradicts, written.space, read.space ?? {}, tellingOf(written).volume);
   if (read.workshop !== undefined) acrossWorkshop(contradicts, written, read.workshop, read.space?.panelThickness);
   for (const [i, driver] of drivers.entries()) {
     if (driver !== undefined) acrossDriver(contradicts, written.drivers[i] as Plain['drivers'][number], driver, i);
@@ -91,7 +92,12 @@ function acrossWorkshop(
   }
 }
 
-function acrossSpace(contradicts: Contradicts, written: Plain['space'], space: Faultless<ReadBrief['space']>): void {
+function acrossSpace(
+  contradicts: Contradicts,
+  written: Plain['space'],
+  space: Faultless<ReadBrief['space']>,
+  says: (volume: number) => string,
+): void {
   const edges = EDGES.filter((edge) => space[edge] !== undefined);
   const [least] = [...edges].sort((a, b) => space[a]! - space[b]!);
   if (least !== undefined && 2 * (space.panelThickness ?? 0) >= space[least]!) {
@@ -101,11 +107,11 @@ function acrossSpace(contradicts: Contradicts, written: Plain['space'], space: F
   const whole = Math.min(cuboid, space.volume ?? Infinity);
   const exact = edges.length === 3 && edges.every((edge) => space.exactly?.includes(edge));
   if (exact && space.volume !== undefined && space.volume < cuboid) {
-    const expected = `at least ${litres(cuboid)}, since space.exactly holds all three edges`;
+    const expected = `at least ${says(cuboid)}, since space.exactly holds all three edges`;
     contradicts('space.volume', written.volume, expected);
   }
   if (space.bracing !== undefined && space.bracing >= whole) {
-    contradicts('space.bracing', written.bracing, `less than the volume of the whole space, ${litres(whole)}`);
+    contradicts('space.bracing', written.bracing, `less than the volume of the whole space, ${says(whole)}`);
   }
 }
 

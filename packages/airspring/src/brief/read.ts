@@ -1,5 +1,5 @@
 import type { Air } from '@airspring/core/air';
-import { type Fault, InputError } from '@airspring/core/fault';
+import { type Fault, InputError, sayFault } from '@airspring/core/fault';
 import type { ShapeChoice } from '@airspring/core/space';
 import * as v from 'valibot';
 import type { AlignmentChoice } from '../job/alignment-choice.js';
@@ -15,15 +15,21 @@ import { faultOf, issuesOf, unknownFields } from './issue.js';
 import { faultsOfKinds } from './kinds-named.js';
 import { mediumOf } from './medium.js';
 import { keysOf, valueAt } from './path.js';
+import { recessOf } from './recess.js';
 import { briefSchema, type ReadBrief } from './schema.js';
 import { faultsOfShape } from './shaped-across.js';
 import { faultsOfSize } from './size.js';
 import { standardModels } from './standard-models.js';
+import { tellingOf } from './units.js';
 
-/** A fault found by core, with the value as the reader wrote it. */
-const asWritten = (brief: unknown) => (fault: Fault) => {
-  const written = valueAt(brief, keysOf(fault.path));
-  return typeof written === 'string' || typeof written === 'number' ? { ...fault, got: written } : fault;
+/** A fault found by core, with the value as the reader wrote it, and in the reader's units. */
+const asWritten = (brief: object) => {
+  const { length } = tellingOf(brief);
+  return (fault: Fault) => {
+    const written = valueAt(brief, keysOf(fault.path));
+    const told = sayFault(fault, length);
+    return typeof written === 'string' || typeof written === 'number' ? { ...told, got: written } : told;
+  };
 };
 
 /** One fault for each place and reason. */
@@ -72,7 +78,7 @@ export function checked<Read>(
   const alone = [...wrong.map(({ fault }) => fault), ...unknownFields(brief, output, schema)];
   // A field that is wrong by itself is not checked against other fields as well.
   const places = new Set(alone.map(({ path }) => path));
-  const held = across.filter(({ path }) => !places.has(path)).map(asWritten(brief));
+  const held = across.filter(({ path }) => !places.has(path)).map(asWritten(brief as object));
   const faults = once([...alone, ...held]);
   if (faults.length > 0 || medium === undefined) throw new InputError(faults);
   return { read: output as Read, air: medium, choices };
@@ -100,5 +106,9 @@ export function readBrief(
   };
   const schema = briefSchema(kinds, alignments, models, shapes);
   const { read, air, choices } = checked(brief, schema, [named, ...kinds], models);
-  return jobOf(brief as Written, read, air, choices, alignments, shapes);
+  const recessed = choices.map((choice) => {
+    const recess = recessOf(read, choice.seating);
+    return recess ? { ...choice, recess } : choice;
+  });
+  return jobOf(brief as Written, read, air, recessed, alignments, shapes);
 }

@@ -1,4 +1,4 @@
-import { type Fault, isInputError } from '@airspring/core/fault';
+import { type Fault, isInputError, type LengthWords } from '@airspring/core/fault';
 import type { ShapeChoice, ShapeField, SpaceShape } from '@airspring/core/space';
 import * as v from 'valibot';
 import type { Bounds } from './quantity-text.js';
@@ -116,14 +116,20 @@ export function shapeOf(
       panelThickness,
     });
     if (!('ok' in made)) return made;
-    const expected = 'a shape that the panels leave some air';
-    for (const { text } of made.because) {
+    for (const { text, words } of made.because) {
+      const [last, ...before] = [...(words ?? [text])].reverse();
+      const expected: LengthWords = [
+        'a shape that the panels leave some air: ',
+        ...before.reverse(),
+        typeof last === 'string' ? last.replace(/\.$/, '') : last!,
+      ];
       faults.push({
         code: 'inconsistent',
         path,
         got: name,
-        expected: `${expected}: ${text.replace(/\.$/, '')}`,
+        expected: text,
         remedy: 'Use thinner panels, or another size.',
+        words: { expected },
       });
     }
   } catch (error) {

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { most, size, wall } from './bounds.js';
+import { most, oneOrMore, size, wall } from './bounds.js';
 import { described } from './described.js';
 import { quantity, wholeNumber, words } from './quantity-text.js';
 
@@ -46,7 +46,7 @@ export const workshopField = described(
     ),
     sheets: opt(
       described(
-        list(
+        oneOrMore(
           v.strictObject({
             length: described(
               quantity('length', { least: 50, greatest: 10_000, unit: 'mm', example: '2500 mm' }),
@@ -58,6 +58,7 @@ export const workshopField = described(
             ),
             count: opt(described(wholeNumber(1, 100), 'how many there are; default as many as are needed')),
           }),
+          'at least one sheet',
         ),
         'sheets of board at hand; default sheets of 2500 × 1250 mm',
       ),

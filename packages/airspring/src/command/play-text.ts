@@ -5,6 +5,7 @@ import type { Slice } from '@airspring/transient/timeline';
 import { listOf } from '../kind/wording.js';
 import { cautions } from '../record/cautions.js';
 import { caution, heading, paragraph, table } from '../words/layout.js';
+import { phrasing, type Units } from '../words/phrasing.js';
 import type { Played } from './play.js';
 import { isNoise } from './played-again.js';
 
@@ -80,8 +81,10 @@ const hotText = (rise: number): string =>
     ? ` Above ${greatestCoilRise} K the model of the heat ends, and few coils survive: play it quieter.`
     : '';
 
+type Travel = (metres: number) => string;
+
 /** How it was simulated, and what that leaves out. */
-function simulationText({ simulation, account: { unsolved, peak } }: Played): string {
+function simulationText({ simulation, account: { unsolved, peak } }: Played, travel: Travel): string {
   const { kind, includes, leftOut, untold, beyond } = simulation;
   if (kind === 'linear') {
     const more = leftOut.length > 0 ? ` With --nonlinear it has ${listOf(leftOut)} as well.` : '';
@@ -92,7 +95,7 @@ function simulationText({ simulation, account: { unsolved, peak } }: Played): st
     `The simulation is nonlinear. What changes with level in it: ${listOf(includes)}.${left}`,
     'The last column but one is in proportion to the level, which is only about right here.',
     beyond &&
-      `The cone goes ${format('length', beyond.farthest, 'mm')}; the curves are known up to ${format('length', beyond.reach, 'mm')}, and taken to stay as they are there.`,
+      `The cone goes ${travel(beyond.farthest)}; the curves are known up to ${travel(beyond.reach)}, and taken to stay as they are there.`,
     peak.coilRise !== undefined && `The coil gets warmer by ${peak.coilRise.toFixed(0)} K.${hotText(peak.coilRise)}`,
     unsolved > 0 && `${unsolved} samples have no solution: do not trust the loudest passages.`,
   ];
@@ -119,11 +122,11 @@ function ventText(played: Played): string | undefined {
 }
 
 /** What it did at most. */
-function greatest(played: Played): string {
+function greatest(played: Played, travel: Travel): string {
   const { peak, rms } = played.account;
   const speeds = airSpeedsOf(played);
   const says = [
-    peak.displacement !== undefined && `the cone travels ${format('length', peak.displacement, 'mm')} one way`,
+    peak.displacement !== undefined && `the cone travels ${travel(peak.displacement)} one way`,
     speeds.length > 0 &&
       `the air in ${speeds.length > 1 ? 'a vent' : 'the vent'} moves at ${format('airSpeedPeak', Math.max(...speeds), 'm/s')}`,
     peak.current !== undefined && `the current is ${format('currentRms', peak.current, 'A')}`,
@@ -151,7 +154,8 @@ export function playData({ slices, account, ...rest }: Played) {
 }
 
 /** What a box did while a recording was played, for a terminal. */
-export function playText(played: Played): string {
+export function playText(played: Played, units: Units): string {
+  const { travel } = phrasing(units);
   const { title, called, recording, account, fullScaleVoltageRms, lumpedError = 0 } = played;
   const rows = account.limits.map((limit) => {
     const { name, mostUsed, times, passedFor, firstPassed, mostAt } = limit;
@@ -185,10 +189,12 @@ export function playText(played: Played): string {
     ...odd.map(paragraph),
     paragraph(verdict(played)),
     ...(vent ? [paragraph(vent)] : []),
-    paragraph(greatest(played)),
+    paragraph(greatest(played, travel)),
     table('rrllll', [['most', 'at', 'passed', 'first', 'may be', 'limit'], ...rows]),
     ...(listed.length > 0 ? [listed.map(paragraph).join('\n')] : []),
-    paragraph(`Peaks are judged in slices of ${played.slice.toFixed(1)} s, heat over 10 s. ${simulationText(played)}`),
+    paragraph(
+      `Peaks are judged in slices of ${played.slice.toFixed(1)} s, heat over 10 s. ${simulationText(played, travel)}`,
+    ),
     ...(fitted ? [paragraph(fitted)] : []),
     caution(cautions.hearing),
   ].join('\n\n')}\n`;

@@ -139,7 +139,7 @@ async function runPlay(
     const status = { installed: MISSING, readable: UNREADABLE, accepted: REFUSED } as const;
     return { ...refused(played.line), status: status[played.not] };
   }
-  const out = json ? jsonText(playData(played)) : playText(played);
+  const out = json ? jsonText(playData(played)) : playText(played, unitsOf(brief as Brief));
   const status = isKept(played) ? MET : NOT_MET;
   if (svg === undefined) return { status, out, error: '' };
   const why = writePage(resolve(standing, svg), playFigure(played));

@@ -2,7 +2,7 @@ import type { Air } from '@airspring/core/air';
 import { type Fault, InputError } from '@airspring/core/fault';
 import { thermalModel } from '@airspring/core/limit';
 import type { Network } from '@airspring/core/network';
-import { type Area, format, si } from '@airspring/core/quantity';
+import { type Area, si } from '@airspring/core/quantity';
 import { openingOf, type VentInput, type VentSection, ventLoss } from '@airspring/core/vent';
 import type * as simulation from '@airspring/transient/simulation';
 import type { Simulate } from '@airspring/transient/timeline';
@@ -64,8 +64,7 @@ export function simulatedOf(
   const many = Object.keys(losses ?? {}).length > 1;
   const parts: Readonly<Record<string, unknown>> = {
     ...Object.fromEntries(curves.map((name) => [CURVES[name], large[name]])),
-    [large.Xmech === undefined ? 'a stop of the cone' : `a stop at ${format('displacementPeak', large.Xmech, 'mm')}`]:
-      large.Xmech,
+    'a stop of the cone': large.Xmech,
     'the heat of the coil': large.heat,
     ...(losses && { [`the loss of the ${many ? 'vents' : 'vent'} (by data of steady flow)`]: losses }),
   };

@@ -59,6 +59,8 @@ export interface DriverChoice {
   readonly completed: CompletedDriver;
   readonly drivers: DriverGroup;
   readonly seating: Seating;
+  /** What a recess for the frames asks for: how much deeper the drivers stand, and how far their frames are from outer edges, m. */
+  readonly recess?: { readonly depth: number; readonly edgeMargin: number };
   readonly largeSignal?: LargeSignal;
   /** The sensitivity of the sheet, and the one that its other data lead to, dB; left out where the sheet does not tell both. */
   readonly sensitivity?: { readonly given: number; readonly implied: number };

@@ -30,10 +30,10 @@ export function compileBeside(
 ): FitsBeside {
   const inTheWay = bodies
     .filter(({ faces }) => faces.length === 1 && faces[0] === face)
-    .map(({ outerDiameter, cutoutDiameter }) => {
+    .map(({ outerDiameter, cutoutDiameter, edgeMargin: own = 0 }) => {
       const nearest = (axis: number) => {
         const panel = Math.max(thickness[2 * axis]!, thickness[2 * axis + 1]!);
-        return Math.max(cutoutDiameter / 2 + cutoutMargin, outerDiameter / 2 + edgeMargin - panel);
+        return Math.max(cutoutDiameter / 2 + cutoutMargin, outerDiameter / 2 + Math.max(edgeMargin, own) - panel);
       };
       return { nearestOne: nearest(one), nearestOther: nearest(other), apart: outerDiameter / 2 + gap };
     });

@@ -5,18 +5,19 @@ import type { Phrase } from './phrase.js';
 import { metres } from './placing.js';
 
 const GAP = 0.005;
-export const EDGE_MARGIN = 0.005;
+const EDGE_MARGIN = 0.005;
 
 /** How deep drivers reach from the outside of their panel, m. In an isobaric pair, one stands behind the other. */
 export const driverDepth = ({ driver, isobaric }: DriverGroup): number => (isobaric ? 2 : 1) * (driver.depth ?? 0);
 
 /** The room that drivers need, as core's `fit` takes it. */
-export function driverRoom({ drivers, seating }: DriverChoice) {
+export function driverRoom({ drivers, seating, recess = { depth: 0, edgeMargin: 0 } }: DriverChoice) {
   const { outerDiameter = 0, cutoutDiameter = 0 } = drivers.driver;
   return {
     outerDiameter: metres(outerDiameter),
     cutoutDiameter: metres(cutoutDiameter),
-    depth: metres(driverDepth(drivers)),
+    depth: metres(driverDepth(drivers) + recess.depth),
+    edgeMargin: metres(Math.max(EDGE_MARGIN, recess.edgeMargin)),
     count: drivers.fronts,
     ...seating,
   };
@@ -36,9 +37,15 @@ export function driverLayout({ space }: Job, choice: DriverChoice): Omit<Layout,
 }
 
 /** Inner edges below which no box holds one of these bodies, on whichever of its faces. */
-function leastOf({ space }: Job, { outerDiameter, cutoutDiameter, depth, faces: own, opposed }: RoundBody) {
+function leastOf(
+  { space }: Job,
+  { outerDiameter, cutoutDiameter, depth, edgeMargin = 0, faces: own, opposed }: RoundBody,
+) {
   const { panelThickness: t, cutoutPlay } = space;
-  const across = Math.max(cutoutDiameter + 2 * cutoutPlay, outerDiameter + 2 * EDGE_MARGIN - 2 * t);
+  const across = Math.max(
+    cutoutDiameter + 2 * cutoutPlay,
+    outerDiameter + 2 * Math.max(EDGE_MARGIN, edgeMargin) - 2 * t,
+  );
   const inwards = (opposed ? 2 : 1) * Math.max(1e-3, depth - t);
   return [0, 1, 2].map((axis) => Math.min(...own.map((face) => (face >> 1 === axis ? inwards : across))));
 }

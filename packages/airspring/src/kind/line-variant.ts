@@ -8,7 +8,7 @@ import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
 import { airSpeedIn } from './air-speed.js';
 import { acousticsOf, type BoxKind, type Point, type Variant } from './box-kind.js';
-import { contentsOf, driverDepth, driverLayout, driverRoom, EDGE_MARGIN, leastFor } from './drivers.js';
+import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
 import { lineBoards } from './line-boards.js';
 import type { shapedLineFields } from './line-fields.js';
 import { between, depthAt, depthsOf, type LineForm, lengthOf, type Stretch } from './line-form.js';
@@ -63,10 +63,10 @@ export function lineVariant(
   const contents = contentsOf(job, choice);
   const layout = driverLayout(job, choice);
   const none = noParts(layout);
-  const needed = Math.max(0, driverDepth(choice.drivers) - t) + BEHIND;
-  const { outerDiameter = 0, cutoutDiameter = 0 } = choice.drivers.driver;
+  const { outerDiameter, cutoutDiameter, depth: reach, edgeMargin } = driverRoom(choice);
+  const needed = Math.max(0, reach - t) + BEHIND;
   /** How far from the ends of its channel the middle of a driver must stay. */
-  const clear = Math.max(cutoutDiameter / 2 + job.space.cutoutPlay, outerDiameter / 2 + EDGE_MARGIN - t);
+  const clear = Math.max(cutoutDiameter / 2 + job.space.cutoutPlay, outerDiameter / 2 + edgeMargin - t);
   const mouthRatio = (point: Point) => (isUniform ? 1 : point[2]!);
   const widthOf = (point: Point) => point[isUniform ? 2 : 3] ?? 1;
   const folding = (length: number) => ({ channels, height: (length - folds * t) / channels, board: t });

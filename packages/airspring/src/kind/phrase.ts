@@ -19,3 +19,6 @@ export type Meaning =
 
 /** A sentence as data: words, and quantities in SI units, which are printed in the units of the reader. */
 export type Phrase = readonly (string | readonly [value: number, meaning: Meaning])[];
+
+/** The unit of the travel of cones: a centimetre is too long for it. */
+export const travelUnitOf = (length: 'mm' | 'cm' | 'in'): 'mm' | 'in' => (length === 'in' ? 'in' : 'mm');

@@ -1,4 +1,5 @@
 import { NANOMETRE } from '@airspring/core/quantity';
+import { usualPrinters } from '@airspring/core/vent';
 
 /** How far one printed piece reaches into the next, the gap around it, and how exactly its place is chosen, m (common practice). */
 const [OVERLAP, CLEARANCE, STEP] = [0.012, 1.5e-4, 1e-3];
@@ -88,12 +89,15 @@ export function cutInto(part: number, { height }: Printer): number[] {
   return Array.from({ length: count }, (_, i) => (i < count - 1 ? high - OVERLAP : high));
 }
 
-/** What usual printers build in each direction, m (common practice). */
-const USUAL_PRINTERS = [0.2, 0.25, 0.3, 0.4] as const;
+const usual = usualPrinters.map((edge): Printer => ({ height: edge, width: edge }));
+
+/** The smallest usual printer whose bed is this wide, where a brief states none; `undefined` where none is. */
+export const usualWidth = (width: number): Printer | undefined =>
+  usual.find((printer) => width <= printer.width + NANOMETRE);
 
 /** The smallest usual printer that makes a tube, where a brief states none; `undefined` where none does. */
 export const usualPrinter = (tube: PrintedTube, length: number, bend?: Bend): Printer | undefined =>
-  USUAL_PRINTERS.map((edge) => ({ height: edge, width: edge })).find((printer) => {
+  usual.find((printer) => {
     if (widthOf(tube) > printer.width + NANOMETRE) return false;
     return bend ? elbowIn(tube, bend, printer) !== undefined : length <= printer.height || isJoined(tube, printer);
   });

@@ -5,6 +5,7 @@ import * as v from 'valibot';
 import { oneOrMore, size, wall as wallBounds } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { quantity, wholeNumber } from '../brief/quantity-text.js';
+import { tellingOf } from '../brief/units.js';
 import type { ReadWorkshop } from '../brief/workshop.js';
 import type { Job, Written } from '../job/job.js';
 import type { FormedEnd } from './flare-form.js';
@@ -116,7 +117,7 @@ export function roundVentAcross(written: Readonly<Record<string, unknown>>, read
   const told = (written.workshop as { readonly nozzle?: string } | undefined)?.nozzle;
   const expected =
     told === undefined
-      ? 'at least 0.4 mm, one line of the usual nozzle'
+      ? `at least ${tellingOf(written).length(USUAL_NOZZLE)}, one line of the usual nozzle`
       : `at least one line of workshop.nozzle, ${told}`;
   const remedy = 'Thicken the wall, or state a finer nozzle in workshop.nozzle.';
   return [...bounds, { code: 'inconsistent', path: 'vent.wall', got: wall, expected, remedy }];

@@ -1,4 +1,5 @@
 import { holeAt } from '../kind/build-record.js';
+import { usualWidth } from '../kind/printed-tube.js';
 import { inWords } from '../kind/wording.js';
 import type { Changed, Chosen } from '../standing/chosen.js';
 import type { Retrofit } from '../standing/retrofit.js';
@@ -44,7 +45,7 @@ export function changeTubes({ design, flows }: Changed, { vents, drivers }: Stan
   const several = vents.length > 1;
   const notes: string[] = [];
   const tubes = made.flatMap(({ tube, count }) => {
-    const { vent, diameter, wall, length, rounding, hole, how, bend } = tube;
+    const { vent, diameter, wall, length, rounding, hole, how, bend, printer } = tube;
     const name = several ? `tube of vent ${vent + 1}` : 'tube';
     if (bend === 'somewhere') {
       notes.push(
@@ -61,6 +62,7 @@ export function changeTubes({ design, flows }: Changed, { vents, drivers }: Stan
         length,
         rounding,
         hole,
+        ...(printer && { printer }),
         stands: how === 'joined inside' ? { behindWithin: cutoutDiameter } : ('in the hole' as const),
         ...(bend && {
           bend: {
@@ -95,6 +97,7 @@ export function setTubes(
   const straight = all.filter(({ bent }) => !bent);
   const left = all.length - straight.length;
   const pipe = isPipe(standing, set.diameter, set.outerDiameter);
+  const usual = Number.isFinite(standing.workshop.printer.height) ? undefined : usualWidth(set.flangeDiameter);
   return {
     set: {
       diameter: set.diameter,
@@ -103,6 +106,7 @@ export function setTubes(
       hole: set.hole.hole,
       flangeDiameter: set.flangeDiameter,
       pipe,
+      ...(usual && { printer: usual }),
       tubes: straight.map(({ mark, design, flows, length, purpose }) => ({
         mark,
         length,

@@ -2,7 +2,7 @@ import { format } from '@airspring/core/quantity';
 import type { Job } from '../job/job.js';
 import type { RawMargin } from '../kind/build-record.js';
 import { driverDepth } from '../kind/drivers.js';
-import type { Meaning } from '../kind/phrase.js';
+import { type Meaning, travelUnitOf } from '../kind/phrase.js';
 import type { Box } from '../search/box.js';
 import type { Search } from '../search/search.js';
 import { neededFor } from '../search/wishes.js';
@@ -27,7 +27,7 @@ export function wishMargins({ wishes, variants }: Search, { excess, variant }: B
 
 /** Unit in which a limit that is no wish is written. */
 const unitOf = (meaning: Meaning, { units }: Job): readonly [string, string] => {
-  if (meaning === 'travel') return ['displacementPeak', 'mm'];
+  if (meaning === 'travel') return ['displacementPeak', travelUnitOf(units.length)];
   if (meaning === 'mass') return ['mass', 'g'];
   if (meaning === 'power') return ['power', 'W'];
   if (meaning === 'airSpeed') return ['airSpeedPeak', 'm/s'];

@@ -4,6 +4,7 @@ import type { Face } from '@airspring/core/space';
 import { sheetOnly } from '../brief/driver-fields.js';
 import type { Faultless } from '../brief/faultless.js';
 import type { ReadBrief } from '../brief/schema.js';
+import { tellingOf } from '../brief/units.js';
 import type { Job, Written } from '../job/job.js';
 import { axesOf } from '../kind/build-record.js';
 import type { ReadStanding, WrittenStanding } from './fields.js';
@@ -20,6 +21,7 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
   const texts = written.standing as WrittenStanding['standing'] | undefined;
   if (standing === undefined || typeof texts !== 'object' || texts === null) return [];
   const faults = faultsOfUnused(written, read);
+  const says = tellingOf(written);
   const { at } = (written.wanted ?? {}) as { at?: unknown };
   if (written.room !== undefined && at === 'listener') {
     const remedy = 'Leave it out: the report tells what the room does beside that.';
@@ -64,7 +66,7 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
     return faults;
   }
   if (inner && standing.air !== undefined && standing.air >= inner.width * inner.height * inner.depth) {
-    const whole = `${(inner.width * inner.height * inner.depth * 1e3).toFixed(1)} L`;
+    const whole = says.volume(inner.width * inner.height * inner.depth);
     told('air', texts.air, `less than the inside of the box, ${whole}`, 'Correct one of the two.');
   }
   if (standing.measured !== undefined && texts.vents === undefined) {
@@ -76,7 +78,7 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
     const edges = [['across', across] as const, ['up', up] as const];
     for (const [name, edge] of edges) {
       if (place[name] === undefined || place[name] < edge) continue;
-      const expected = `a centre on the ${place.face} panel, which is ${(edge * 1e3).toFixed(0)} mm in this direction`;
+      const expected = `a centre on the ${place.face} panel, which is ${says.length(edge)} in this direction`;
       told(`${path}.${name}`, written?.[name], expected, 'Correct the place, or the sizes of the box.');
     }
   };
@@ -120,14 +122,14 @@ export function acrossStanding(written: Written, read: Partial<Job['sections']>)
     const { width, height, depth } = inner;
     const longest = width + height + depth;
     if (vent.length - t > longest) {
-      const expected = `a vent that fits in the box, whose inner edges together are ${(longest * 1e3).toFixed(0)} mm`;
+      const expected = `a vent that fits in the box, whose inner edges together are ${says.length(longest)}`;
       told(`${at}.length`, own?.length, expected, 'Correct the length, or the sizes of the box.');
     }
     const face = vent.place?.face ?? 'front';
     const panel = Math.min(...panelOf(face, inner));
     const opening = vent.hole === undefined ? 'diameter' : 'hole';
     if ((vent[opening] ?? 0) > panel) {
-      const expected = `less than the inside of the ${face} panel, ${(panel * 1e3).toFixed(0)} mm`;
+      const expected = `less than the inside of the ${face} panel, ${says.length(panel)}`;
       told(`${at}.${opening}`, own?.[opening], expected, `Correct the ${opening}, or the sizes of the box.`);
     }
   }

@@ -1,5 +1,5 @@
 import type { Fault } from '@airspring/core/fault';
-import { decimalText, NANOMETRE } from '@airspring/core/quantity';
+import { NANOMETRE } from '@airspring/core/quantity';
 import { panelOf } from './across.js';
 import type { ReadStanding } from './fields.js';
 import { outerOf, WALL } from './tube.js';
@@ -23,10 +23,10 @@ interface VentHole {
   readonly hole?: number | undefined;
 }
 
-const openingText = ({ called, diameter, assumed = '' }: Opening): string =>
-  `the ${called} of ${mm(diameter)}${assumed}`;
+type Says = (metres: number) => string;
 
-const mm = (metres: number): string => `${decimalText(metres * 1e3, 4)} mm`;
+const openingText = ({ called, diameter, assumed = '' }: Opening, says: Says): string =>
+  `the ${called} of ${says(diameter)}${assumed}`;
 
 /**
  * The hole of a vent. Where it was not measured, a tube is taken to fill it, and its wall to be the usual one where that was not
@@ -36,28 +36,33 @@ export function holeOf({ hole, diameter, wall = WALL, length }: VentHole, panelT
   return hole ?? (length > panelThickness ? outerOf({ diameter, wall }) : diameter);
 }
 
-function assumedOf({ hole, diameter, wall = WALL }: VentHole, diameterOfHole: number): { readonly assumed?: string } {
+function assumedOf(
+  { hole, diameter, wall = WALL }: VentHole,
+  diameterOfHole: number,
+  says: Says,
+): { readonly assumed?: string } {
   if (hole !== undefined || diameterOfHole === diameter) return {};
-  return { assumed: ` (assumed: ${mm(diameter)} inside, and a wall of ${mm(wall)})` };
+  return { assumed: ` (assumed: ${says(diameter)} inside, and a wall of ${says(wall)})` };
 }
 
 /** Openings that would cut into the panels beside their own, in a box of these outer sizes. */
-function beyondPanel({ path, place, ...opening }: Opening, outer: Sizes, panelThickness: number): Fault[] {
+function beyondPanel(opening: Opening, outer: Sizes, panelThickness: number, says: Says): Fault[] {
+  const { path, place } = opening;
   const edges = panelOf(place.face, outer);
   return (['across', 'up'] as const).flatMap((name, i): Fault[] => {
     const least = panelThickness + opening.diameter / 2;
     const most = edges[i]! - least;
     if (place[name] >= least - NANOMETRE && place[name] <= most + NANOMETRE) return [];
-    const room = `the ${place.face} panel is ${mm(edges[i]! - 2 * panelThickness)} wide inside in this direction`;
+    const room = `the ${place.face} panel is ${says(edges[i]! - 2 * panelThickness)} wide inside in this direction`;
     return [
       {
         code: 'inconsistent',
         path: `standing.${path}.${name}`,
-        got: mm(place[name]),
+        got: says(place[name]),
         expected:
           most < least - NANOMETRE
-            ? `room for ${openingText({ path, place, ...opening })}: ${room}`
-            : `from ${mm(least)} to ${mm(most)}, so that ${openingText({ path, place, ...opening })} does not cut into the panels beside it`,
+            ? `room for ${openingText(opening, says)}: ${room}`
+            : `from ${says(least)} to ${says(most)}, so that ${openingText(opening, says)} does not cut into the panels beside it`,
         remedy: 'Correct the place, the diameter, or the sizes of the box.',
       },
     ];
@@ -69,6 +74,7 @@ export function faultsOfPlaces(
   { drivers = [], vents = [], panelThickness }: ReadStanding['standing'],
   cutout: number,
   outer: Sizes | undefined,
+  says: Says,
 ): Fault[] {
   const openings: Opening[] = [
     ...drivers.map((place, i) => ({ path: `drivers[${i}]`, called: 'cutout', place, diameter: cutout })),
@@ -76,10 +82,10 @@ export function faultsOfPlaces(
       const diameter = holeOf(vent, panelThickness);
       const { place } = vent;
       const path = `vents[${i}].place`;
-      return place ? [{ path, called: 'hole', place, diameter, ...assumedOf(vent, diameter) }] : [];
+      return place ? [{ path, called: 'hole', place, diameter, ...assumedOf(vent, diameter, says) }] : [];
     }),
   ];
-  const beyond = outer ? openings.flatMap((one) => beyondPanel(one, outer, panelThickness)) : [];
+  const beyond = outer ? openings.flatMap((one) => beyondPanel(one, outer, panelThickness, says)) : [];
   const meeting = openings.flatMap((one, i) =>
     openings.slice(0, i).flatMap((other): Fault[] => {
       if (one.place.face !== other.place.face) return [];
@@ -90,8 +96,8 @@ export function faultsOfPlaces(
         {
           code: 'inconsistent',
           path: `standing.${one.path}`,
-          got: `${mm(apart)} from the centre of standing.${other.path}`,
-          expected: `at least ${mm(least)}, so that ${openingText(one)} and ${openingText(other)} do not meet`,
+          got: `${says(apart)} from the centre of standing.${other.path}`,
+          expected: `at least ${says(least)}, so that ${openingText(one, says)} and ${openingText(other, says)} do not meet`,
           remedy:
             (one.assumed ?? other.assumed)
               ? 'Measure the hole (standing.vents[].hole) and both places.'

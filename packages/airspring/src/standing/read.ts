@@ -1,5 +1,5 @@
 import { type Fault, InputError, refuse } from '@airspring/core/fault';
-import { decimalText, NANOMETRE, si } from '@airspring/core/quantity';
+import { NANOMETRE, si } from '@airspring/core/quantity';
 import { innerSize } from '@airspring/core/space';
 import type * as v from 'valibot';
 import { jobOf } from '../brief/defaults.js';
@@ -8,6 +8,7 @@ import type { ReadFields } from '../brief/fields.js';
 import { checked } from '../brief/read.js';
 import { type ReadBrief, schemaWith } from '../brief/schema.js';
 import { standardModels } from '../brief/standard-models.js';
+import { tellingOf } from '../brief/units.js';
 import type { DriverChoice, Job, Written } from '../job/job.js';
 import type { BoxKind } from '../kind/box-kind.js';
 import { contentsOf, driverDepth } from '../kind/drivers.js';
@@ -109,9 +110,15 @@ export function readStanding(
   const taken = vents.reduce((sum, tube) => sum + airTaken(tube, panelThickness), 0);
   const fromSizes = sizes.inner && standing.air === undefined;
   const airBeforeVents = fromSizes ? product(sizes.inner) - contents.taken : (standing.air ?? 0) + taken;
+  const says = tellingOf(brief as object);
   refuse([
-    ...faultsOfPlaces(standing, drivers.driver.cutoutDiameter ?? 0, sizes.inner && { width, height, depth }),
-    ...faultsOfRoom(brief as WrittenStandingBrief, {
+    ...faultsOfPlaces(
+      standing,
+      drivers.driver.cutoutDiameter ?? 0,
+      sizes.inner && { width, height, depth },
+      says.length,
+    ),
+    ...faultsOfRoom(brief as WrittenStandingBrief, says, {
       airBeforeVents,
       taken,
       contents: contents.taken,
@@ -177,11 +184,11 @@ const tubeOf = (vent: NonNullable<ReadStanding['standing']['vents']>[number]) =>
 
 type WrittenStandingBrief = { readonly standing: WrittenStanding['standing'] };
 const product = ([a, b, c]: Edges): number => a * b * c;
-const litres = (volume: number): string => `${decimalText(volume * 1e3, 3)} L`;
 
 /** Drivers or vents that leave no air, and places that are not one for each driver. */
 function faultsOfRoom(
   { standing }: WrittenStandingBrief,
+  says: ReturnType<typeof tellingOf>,
   found: {
     readonly airBeforeVents: number;
     readonly taken: number;
@@ -200,22 +207,30 @@ function faultsOfRoom(
   const told = (path: string, got: unknown, expected: string, toDo = remedy) =>
     faults.push({ code: 'inconsistent', path, got, expected, remedy: toDo });
   if (!(airBeforeVents > 0)) {
-    told(where, litres(airBeforeVents + contents), `more air than drivers and bracing take up, ${litres(contents)}`);
+    told(
+      where,
+      says.volume(airBeforeVents + contents),
+      `more air than drivers and bracing take up, ${says.volume(contents)}`,
+    );
   } else if (!(airBeforeVents > taken)) {
-    told('standing.vents', litres(taken), `vents that take up less than the air in the box, ${litres(airBeforeVents)}`);
+    told(
+      'standing.vents',
+      says.volume(taken),
+      `vents that take up less than the air in the box, ${says.volume(airBeforeVents)}`,
+    );
   }
   const inwards = outer && Math.max(...seating.faces.map((face) => outer[axisOf(face)]!));
   const depth = driverDepth(drivers);
   if (inwards !== undefined && depth >= inwards) {
-    const expected = `a driver that is less deep than the box behind it, ${decimalText(inwards * 1e3, 4)} mm`;
-    told('drivers[0].depth', `${decimalText(depth * 1e3, 4)} mm`, expected);
+    const expected = `a driver that is less deep than the box behind it, ${says.length(inwards)}`;
+    told('drivers[0].depth', says.length(depth), expected);
   }
   const { cutoutDiameter } = drivers.driver;
   // The panel may be any of them: the second longest edge is the narrower one of the largest.
   const widest = inner && [...inner].sort((a, b) => b - a)[1]!;
   if (cutoutDiameter !== undefined && widest !== undefined && cutoutDiameter > widest + NANOMETRE) {
-    const expected = `a cutout that a panel of the box holds: the largest is ${decimalText(widest * 1e3, 4)} mm wide inside`;
-    told('drivers[0].cutoutDiameter', `${decimalText(cutoutDiameter * 1e3, 4)} mm`, expected);
+    const expected = `a cutout that a panel of the box holds: the largest is ${says.length(widest)} wide inside`;
+    told('drivers[0].cutoutDiameter', says.length(cutoutDiameter), expected);
   }
   const places = standing.drivers?.length;
   if (places !== undefined && places !== drivers.fronts) {

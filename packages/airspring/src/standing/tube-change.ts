@@ -1,7 +1,7 @@
 import { isInputError } from '@airspring/core/fault';
 import { bracketedRoot } from '@airspring/core/numeric';
 import { NANOMETRE } from '@airspring/core/quantity';
-import { elbowIn, type PrintedTube, widthOf } from '../kind/printed-tube.js';
+import { type Bend, elbowIn, type PrintedTube, type Printer, usualPrinter, widthOf } from '../kind/printed-tube.js';
 import type { RowDone, RowNot } from './row.js';
 import { type Legs, othersOf, type Standing, type StandingVent } from './standing.js';
 import { tunedBy, ventOf } from './state.js';
@@ -128,7 +128,7 @@ function printedTube(
   return { diameter, wall, nozzle, flangeDiameter, widening, depth: widening };
 }
 
-/** Whether the printer makes a tube, and its elbow. Where the way of the tube is not known, a joint finds room before the bend. */
+/** Whether the printer makes a tube, and its elbow. */
 export function isPrinted(
   standing: Standing,
   tube: Pick<Tube, 'diameter' | 'wall' | 'rounding'>,
@@ -138,10 +138,30 @@ export function isPrinted(
   const { printer } = standing.workshop;
   const printed = printedTube(standing, tube, passage);
   if (widthOf(printed) > printer.width + NANOMETRE) return false;
-  if (bend === undefined) return true;
-  const ahead = passage.how === 'joined inside' ? standing.panelThickness : 0;
-  const firstLeg = bend === 'somewhere' ? Infinity : bend.first - ahead;
-  return elbowIn(printed, { bendRadius: outerOf(tube), firstLeg }, printer) !== undefined;
+  const elbow = elbowOf(standing, tube, passage, bend);
+  return elbow === undefined || elbowIn(printed, elbow, printer) !== undefined;
+}
+
+/** The usual printer that makes a tube, where the brief states none. */
+export const usualFor = (
+  standing: Standing,
+  tube: Pick<Tube, 'diameter' | 'wall' | 'rounding' | 'length'>,
+  passage: Passage,
+  bend?: Legs | 'somewhere',
+): Printer | undefined =>
+  Number.isFinite(standing.workshop.printer.height)
+    ? undefined
+    : usualPrinter(printedTube(standing, tube, passage), tube.length, elbowOf(standing, tube, passage, bend));
+
+/** The elbow of a tube with the straight part before it. Where its way is not known, a joint finds room there. */
+function elbowOf(
+  { panelThickness }: Standing,
+  tube: Pick<Tube, 'diameter' | 'wall'>,
+  { how }: Passage,
+  bend?: Legs | 'somewhere',
+): Bend | undefined {
+  const ahead = how === 'joined inside' ? panelThickness : 0;
+  return bend && { bendRadius: outerOf(tube), firstLeg: bend === 'somewhere' ? Infinity : bend.first - ahead };
 }
 
 /** A straight part behind an elbow that is shorter is left out, m. */

@@ -1,19 +1,18 @@
 import type { Phrase } from '../kind/phrase.js';
-import { cutInto, SPIGOT } from '../kind/printed-tube.js';
+import { cutInto, type Printer, SPIGOT } from '../kind/printed-tube.js';
 import type { Legs, Standing, StandingVent } from './standing.js';
 import { outerOf } from './tube.js';
-import { isPrinted, LEAST_LEG, type Passage } from './tube-change.js';
+import { isPrinted, LEAST_LEG, type Passage, usualFor } from './tube-change.js';
 import type { Part, Step } from './work.js';
 
 /** The pieces that a printer makes of a tube: straight parts as long as it takes, and an elbow by itself. Of a vent that begins with a bare hole in its panel that part is left out. */
 function piecesTold(
-  standing: Standing,
+  printer: Printer,
   printed: number,
   outer: number,
   inPanel: number,
   bend: Legs | 'somewhere' | undefined,
 ): Phrase {
-  const { printer } = standing.workshop;
   if (!Number.isFinite(printer.height)) return [];
   if (bend === undefined) {
     const pieces = cutInto(printed, printer);
@@ -100,7 +99,16 @@ export function making(
   const { printer } = standing.workshop;
   const outer = outerOf({ diameter, wall });
   const printed = length - (how === 'joined inside' ? standing.panelThickness : 0);
-  const pieces = piecesTold(standing, printed, outer, length - printed, bend);
+  const usual = usualFor(standing, { diameter, wall, rounding, length: printed }, passage, bend);
+  const pieces = piecesTold(usual ?? printer, printed, outer, length - printed, bend);
+  const assumed: Phrase =
+    usual && pieces.length > 0
+      ? [
+          '. The brief states no printer: this is for one that builds ',
+          [usual.height, 'length'],
+          ' in each direction (common practice)',
+        ]
+      : [];
   const size: Phrase = [
     [diameter, 'length'],
     ' inner, ',
@@ -147,13 +155,14 @@ export function making(
       // The hole is a part of the vent. Both lengths are stated, so that neither is taken for the other.
       ...(printed < length ? [' (', [length, 'length'] as const, ' with the panel)'] : []),
       ...pieces,
+      ...assumed,
       '.',
       ...joining(wall, pieces),
       ' Print and glue in a ventilated room.',
     ],
-    ...(Number.isFinite(printer.height) && {
+    ...(Number.isFinite((usual ?? printer).height) && {
       making: [
-        ...(pieces.length > 0 ? ['It is printed', ...pieces, '.'] : ['It is printed in one piece.']),
+        ...(pieces.length > 0 ? ['It is printed', ...pieces, ...assumed, '.'] : ['It is printed in one piece.']),
         ...joining(wall, pieces),
       ],
     }),
@@ -164,7 +173,17 @@ export function making(
         made: 'print',
         count,
         size: [...size, ...pieces],
-        tube: { vent: index, diameter, length, wall, rounding, hole, how, ...(bend && { bend }) },
+        tube: {
+          vent: index,
+          diameter,
+          length,
+          wall,
+          rounding,
+          hole,
+          how,
+          ...(bend && { bend }),
+          ...(usual && { printer: usual }),
+        },
       },
     ],
   };

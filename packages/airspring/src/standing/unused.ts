@@ -13,7 +13,7 @@ const USED: Readonly<Record<string, true | readonly string[]>> = {
   wanted: ['lowest', 'highest', 'safeFrom', 'level', 'at', 'fall'],
   room: true,
   amplifier: true,
-  workshop: true,
+  workshop: ['holeSaws', 'pipes', 'nozzle', 'sheets', 'kerf', 'trim', 'board', 'grain', 'density'],
   units: true,
   box: ['QL', 'QA', 'QP'],
   vent: ['airSpeed', 'quiet', 'waves'],

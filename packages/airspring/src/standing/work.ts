@@ -1,4 +1,5 @@
 import type { Phrase } from '../kind/phrase.js';
+import type { Printer } from '../kind/printed-tube.js';
 import type { cautions } from '../record/cautions.js';
 import type { Legs } from './standing.js';
 import type { Tube } from './tube.js';
@@ -15,6 +16,8 @@ export interface MadeTube extends Omit<Tube, 'count'> {
   readonly how: 'as it is' | 'joined inside' | 'enlarged' | 'freehand';
   /** How it bends; 'somewhere' where places are not known. */
   readonly bend?: Legs | 'somewhere';
+  /** The usual printer that its pieces are for, where the brief states none. */
+  readonly printer?: Printer;
 }
 
 /** What a board is for, with the size that follows from that, m. */

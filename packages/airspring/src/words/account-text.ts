@@ -90,9 +90,9 @@ export const glanceNumbers = ({ fb, fc, reach, endOfSearch, loudest, wanted, noi
   noise?.quiet.level.toFixed(1) ?? '',
 ];
 
-/** The same, with the travel in mm and the least impedance in Ω. */
+/** The same, with the travel in its unit and the least impedance in Ω. */
 export const numbersOf = (account: Account, say: Phrasing): string[] => [
   ...glanceNumbers(account),
-  say.travel(account.wanted.travel.value).replace(/ mm$/, ''),
+  say.travel(account.wanted.travel.value).replace(` ${say.travelUnit}`, ''),
   account.leastLoad.value.toFixed(1),
 ];

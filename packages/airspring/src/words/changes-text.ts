@@ -18,7 +18,7 @@ export function comparisonRows(answer: Retrofit, say: Phrasing): (readonly strin
   const done = doneRows(answer).map(([i, row]) => [String(i), ...numbersOf(row.account, say), row.change]);
   return [
     ['', 'tuned', 'reach', 'level', 'air', 'quiet', 'travel', 'load', ''],
-    ['', 'Hz', 'Hz', 'dB', 'm/s', 'dB', 'mm', 'Ω', 'change'],
+    ['', 'Hz', 'Hz', 'dB', 'm/s', 'dB', say.travelUnit, 'Ω', 'change'],
     ['', ...numbersOf(now.account, say), 'as it is'],
     ...done,
   ];

@@ -1,5 +1,5 @@
 import { decimalText, format, inUnit } from '@airspring/core/quantity';
-import type { Meaning, Phrase } from '../kind/phrase.js';
+import { type Meaning, type Phrase, travelUnitOf } from '../kind/phrase.js';
 
 /** Units that a report is written in, as a brief names them. */
 export interface Units {
@@ -29,6 +29,7 @@ export type Phrasing = ReturnType<typeof phrasing>;
 type Prints = Readonly<Record<Meaning, (value: number) => string>>;
 
 export function phrasing({ length = 'mm', volume = 'L' }: Units) {
+  const travelUnit = travelUnitOf(length);
   const bare = (metres: number) => places(inUnit('length', metres, length), PLACES[length]);
   const say = {
     lengthUnit: length,
@@ -54,7 +55,8 @@ export function phrasing({ length = 'mm', volume = 'L' }: Units) {
     metres: (metres: number) => (length === 'in' ? format('length', metres, 'ft', 3) : `${decimalText(metres, 3)} m`),
     /** The air of a room. */
     cubicMetres: (air: number) => format('volume', air, volume === 'L' ? 'm³' : 'ft³', 3),
-    travel: (metres: number) => format('length', metres, 'mm'),
+    travelUnit,
+    travel: (metres: number) => format('length', metres, travelUnit),
   };
   const prints: Prints = {
     length: say.length,

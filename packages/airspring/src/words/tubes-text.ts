@@ -34,7 +34,7 @@ export function tubeRows({ proposed }: MarkedSet, answer: Retrofit, say: Phrasin
   });
   return [
     ['tube', 'length', 'tuned', 'reach', 'level', 'air', 'quiet', 'travel', ''],
-    ['', say.lengthUnit, 'Hz', 'Hz', 'dB', 'm/s', 'dB', 'mm', 'what it is for'],
+    ['', say.lengthUnit, 'Hz', 'Hz', 'dB', 'm/s', 'dB', say.travelUnit, 'what it is for'],
     ...rows,
   ];
 }

@@ -1,3 +1,4 @@
+import type { LengthWords } from './outcome.js';
 import { visibleStart } from './visible.js';
 
 /**
@@ -34,6 +35,8 @@ export interface Fault {
   readonly expected: string;
   /** What to do about it, in one sentence. */
   readonly remedy: string;
+  /** `got` and `expected` with their lengths in metres, for people who read them in another unit. */
+  readonly words?: { readonly got?: LengthWords; readonly expected: LengthWords };
 }
 
 /** Limits of a message: characters of a value, characters of a path, and number of faults listed. */

@@ -1,3 +1,6 @@
+/** Words with lengths among them, m: whoever reads them has them in a unit of one's own. */
+export type LengthWords = readonly (string | { readonly metres: number })[];
+
 /** Says that a number was computed outside the range in which its formula was published or measured. */
 export interface Warning {
   readonly code: 'outside-validity';
@@ -15,7 +18,7 @@ export interface Reason {
   /** One sentence for people, with the deciding numbers. */
   readonly text: string;
   /** The same sentence with its lengths in metres, for people who read them in another unit. */
-  readonly words?: readonly (string | { readonly metres: number })[];
+  readonly words?: LengthWords;
 }
 
 /** What cannot be built, and why. */

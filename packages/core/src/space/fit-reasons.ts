@@ -66,7 +66,8 @@ function bodyReasons(inner: Edges, body: RoundBody, { thickness, gap, edgeMargin
     for (const [columns, rows] of arrangements(body.count)) {
       const pitch = body.outerDiameter + gap;
       const behind = halfSizes(face, columns, rows, pitch, body.cutoutDiameter / 2 + cutoutMargin);
-      const outside = halfSizes(face, columns, rows, pitch, body.outerDiameter / 2 + edgeMargin);
+      const margin = Math.max(edgeMargin, body.edgeMargin ?? 0);
+      const outside = halfSizes(face, columns, rows, pitch, body.outerDiameter / 2 + margin);
       const what = body.count === 1 ? `The ${name}` : `The block of ${columns} × ${rows} ${name}s`;
       const why = tooWide(what, inner, thickness, face, behind, outside);
       if (why === undefined) return [];

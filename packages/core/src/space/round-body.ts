@@ -25,6 +25,8 @@ export interface RoundBodyInput {
   readonly depth: LengthInput;
   /** How far the rear end moves inwards from there while it plays; default 0, since the magnet of a driver does not move. */
   readonly travel?: LengthInput;
+  /** How far its frame stays from the outer edges of its panel, where it asks for more than the space does. */
+  readonly edgeMargin?: LengthInput;
   /** Total number; default 1. */
   readonly count?: number;
   /** The faces on which they may sit; default the front. */
@@ -91,6 +93,7 @@ const shape = {
   cutoutDiameter: positive('length'),
   depth: positive('length'),
   travel: optional(notNegative('length')),
+  edgeMargin: optional(notNegative('length')),
   count: optional(count(MOST_HELD)),
   faces: optional(facesField),
   spread: optional(oneOf('one-face', 'each-face', 'opposed')),
@@ -124,6 +127,8 @@ export interface RoundBody {
   readonly cutoutDiameter: number;
   /** From the outer surface of the panel to the rear end, including travel. */
   readonly depth: number;
+  /** How far its frame stays from the outer edges of its panel, where it asks for more than the space does. */
+  readonly edgeMargin?: number;
   /** Number on one face. */
   readonly count: number;
   /** The faces on which they may sit. */
@@ -155,8 +160,8 @@ export const roundBodies = (
   listed(bodies).flatMap<RoundBody>(
     ({ travel = 0, count: all = 1, faces: names = ['front'], spread = 'one-face', centres, ...body }) => {
       const list = names.map((name) => faces.indexOf(name));
-      const { outerDiameter, cutoutDiameter } = body;
-      const common = { part, outerDiameter, cutoutDiameter, depth: body.depth + travel } as const;
+      const { outerDiameter, cutoutDiameter, edgeMargin = 0 } = body;
+      const common = { part, outerDiameter, cutoutDiameter, depth: body.depth + travel, edgeMargin } as const;
       if (centres !== undefined) {
         return centres.map((held) => ({ ...common, count: 1, faces: list, opposed: false, held }));
       }

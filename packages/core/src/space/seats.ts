@@ -131,7 +131,7 @@ export function compileSeats(
         half[columnsOn] = ((columns - 1) * pitch) / 2;
         half[one + two - columnsOn] = ((rows - 1) * pitch) / 2;
         const behind = body.cutoutDiameter / 2 + cutoutMargin;
-        const outside = body.outerDiameter / 2 + edgeMargin;
+        const outside = body.outerDiameter / 2 + Math.max(edgeMargin, body.edgeMargin ?? 0);
         const a = limits[i]![0];
         const b = limits[i]![1];
         if (!limitsOf(one, half[one]! + behind, half[one]! + outside, a)) continue;

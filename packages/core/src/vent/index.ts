@@ -23,6 +23,8 @@ export { type SlotAlong, slotAlongs, slotBoards } from './slot-boards.js';
 /** How is a slot described, and how is a vent of either shape? */
 export type { SlotVentInput, SlotVentSection } from './slot-vent.js';
 export type { VentInput, VentSection } from './vent-input.js';
+/** What do the printers build that vents are usually printed with? */
+export { usualPrinters } from './usual-printers.js';
 /** To which frequency do several vents tune a box, and how do they share the flow? */
 export { type SeveralVents, type SeveralVentsInput, severalVents, type VentShare } from './several-vents.js';
 /** At what frequencies does a vent have standing waves, and how sharp are they? */

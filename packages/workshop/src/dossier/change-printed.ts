@@ -117,7 +117,7 @@ export function changePrinting(
     'Print',
     [
       caution(cautions.fumes),
-      ...printerAssumed(work.tools, says).map(paragraph),
+      ...printerAssumed(work.tools, says, [...change.tubes, ...(change.set ? [change.set] : [])]).map(paragraph),
       ...tubes.map((tube) => gluedTube(work, tube, says)),
       ...(set ? [tubesOfSet(work, set, says)] : []),
       paragraph(COUNTED),

@@ -16,6 +16,8 @@ export interface WorkTube {
   readonly length: number;
   /** Radius of the rounding at both ends; zero is a sharp end. */
   readonly rounding: number;
+  /** The usual printer that its pieces are for, where the workshop has none, m. */
+  readonly printer?: { readonly height: number; readonly width: number };
   /** Of the hole that it stands in. */
   readonly hole: number;
   /** Whether it goes through its hole, or is glued to the inside of the panel around it, brought in through this cutout. */
@@ -60,6 +62,8 @@ export interface WorkTubeSet {
   readonly flangeDiameter: number;
   /** Whether they are cut from a pipe at hand; they are printed otherwise. */
   readonly pipe: boolean;
+  /** The usual printer that they are for, where the workshop has none, m. */
+  readonly printer?: { readonly height: number; readonly width: number };
   readonly tubes: readonly WorkSetTube[];
 }
 

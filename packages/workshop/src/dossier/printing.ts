@@ -1,5 +1,6 @@
 import type { Impossible } from '@airspring/core/fault';
 import { type Mass, si } from '@airspring/core/quantity';
+import { usualPrinters } from '@airspring/core/vent';
 import { extentOf, type Mesh, type Part, preview, volumeOf } from '../mesh/index.js';
 import {
   ellipticFlare,
@@ -47,12 +48,15 @@ export const PLASTIC = 1240;
 /** How thick a flange is, m (common practice). */
 export const FLANGE = 4e-3;
 /** What a printer builds where the workshop states none (common practice). */
-const USUAL_PRINTER = { height: 0.2, width: 0.2 } as const;
+const USUAL_PRINTER: Printer = { height: usualPrinters[0], width: usualPrinters[0] };
 
 /** That a usual printer is meant, where the workshop states none; nothing where it does. */
-export function printerAssumed({ printer }: WorkTools, says: Says, vents: readonly WorkVent[] = []): readonly string[] {
-  const edges = [...new Set(vents.map((vent) => (vent.printer ?? USUAL_PRINTER).height))];
-  const largest = says(Math.max(USUAL_PRINTER.height, ...edges));
+export function printerAssumed(
+  { printer }: WorkTools,
+  says: Says,
+  made: readonly { readonly printer?: Printer }[] = [],
+): readonly string[] {
+  const largest = says(Math.max(...made.map(({ printer: own = USUAL_PRINTER }) => own.height), USUAL_PRINTER.height));
   return printer
     ? []
     : [
@@ -60,8 +64,11 @@ export function printerAssumed({ printer }: WorkTools, says: Says, vents: readon
       ];
 }
 
-/** What the printer of the workshop builds. */
-export function bedOf({ printer = USUAL_PRINTER }: { readonly printer?: WorkTools['printer'] | undefined }) {
+type Printer = NonNullable<WorkTools['printer']>;
+
+/** What the printer of the workshop builds, or the one that a part was designed for. */
+export function bedOf(tools: WorkTools, made: { readonly printer?: Printer } = {}) {
+  const printer = tools.printer ?? made.printer ?? USUAL_PRINTER;
   const width = metres(printer.width);
   return { width, depth: width, height: metres(printer.height) };
 }
@@ -124,7 +131,7 @@ export function printingOf(vent: WorkVent, tools: WorkTools, netVolume: number |
   const { nozzle = usualNozzle } = tools;
   const wall = printedWall(vent, tools);
   const input = drawn(vent, wall, nozzle);
-  const printer = bedOf({ printer: tools.printer ?? vent.printer });
+  const printer = bedOf(tools, vent);
   // The piece with the flange goes through a hole that an elbow does not pass; where no joint has room before the bend, they are one.
   const through = vent.bend && ventSegments({ vent: input, printer, firstWithin: metres(vent.bend.firstLeg) });
   const pieces = through?.ok ? through : ventSegments({ vent: input, printer });

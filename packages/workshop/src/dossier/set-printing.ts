@@ -95,7 +95,7 @@ export function setPrinting(
     const { length } = tube;
     const own = pipe ? undefined : partsOf(length);
     if (own?.ok === false) return own;
-    const pieces = own && tubeSegments({ vent: own, printer: bedOf(tools) });
+    const pieces = own && tubeSegments({ vent: own, printer: bedOf(tools, set) });
     if (pieces?.ok === false) return pieces;
     const solid = own?.tube ?? ventSolid({ diameter: metres(diameter), wall: metres(wall), length: metres(length) });
     const name = `tube ${tube.mark}, ${format('length', Math.round(length * 1e3) / 1e3, unit)}`;

@@ -142,7 +142,7 @@ const FIELDS = [
   [/^gasket\.bolts\b/, 'workshop.bolts'],
   [/^gasket\.outer\b/, 'drivers[].outerDiameter'],
   [/^gasket\.inner\b/, 'drivers[].cutoutDiameter'],
-  [/^cup\b/, 'workshop.terminals'],
+  [/^cup(\.posts)?\b/, 'workshop.terminals'],
 ] as const;
 
 /** Faults by the fields of the brief. */

@@ -88,7 +88,7 @@ export function tubePrinting(tube: WorkTube, tools: WorkTools, panelThickness: n
   const widens = outerDiameter + 2 * rounding + PLAY > hole;
   const within = bend ? bend.firstLeg : widens && rounding > 0 ? length - rounding : undefined;
   const firstWithin = behind || within === undefined ? undefined : metres(within);
-  const pieces = ventSegments({ vent: input, printer: bedOf(tools), firstWithin });
+  const pieces = ventSegments({ vent: input, printer: bedOf(tools, tube), firstWithin });
   if (!pieces.ok) return pieces;
   const solid = ventSolid(input);
   const thickness = flanged ? FLANGE : 0;

@@ -1,5 +1,5 @@
 import { type Impossible, impossible } from '@airspring/core/fault';
-import { format, si } from '@airspring/core/quantity';
+import { reasonOf, told, type Words } from '../words/told.js';
 import { distance, sidesOf } from './measures.js';
 import { areaOf, type Outline, type PlanePoint } from './outline.js';
 import { crossingOf } from './read-outline.js';
@@ -37,7 +37,8 @@ function crossing(one: Line, two: Line, corner: PlanePoint): PlanePoint | undefi
   return [corner[0] - ay * away, corner[1] + ax * away];
 }
 
-const millimetres = (length: number): string => format('length', si('length', length), 'mm', 4);
+/** Panels that meet, in words. */
+const meeting = (words: Words): Impossible => ({ ok: false, because: [reasonOf('panels-meet', words, 4)] });
 
 /**
  * The figure within panels of given thickness along the sides of another one, with corners where the inner surfaces meet. A thickness
@@ -63,8 +64,8 @@ export function insetOf(outline: Outline, thickness: readonly number[]): Inset |
     const along: PlanePoint = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
     return { side, along, at: along[0] * from[1] - along[1] * from[0] + thickness[side]! };
   });
-  const thick = `panels of ${millimetres(Math.max(...thickness))} leave nothing`;
-  const none = impossible('panels-meet', `In a figure of ${outline.length} corners ${thick} between them.`);
+  const thick = told`panels of ${Math.max(...thickness)} leave nothing`;
+  const none = meeting(told`In a figure of ${String(outline.length)} corners ${thick} between them.`);
   for (;;) {
     const count = lines.length;
     if (count < 3) return none;
@@ -99,7 +100,7 @@ export function insetOf(outline: Outline, thickness: readonly number[]): Inset |
       continue;
     }
     if (areaOf(corners) <= 0 || crossingOf(corners) !== undefined) {
-      return impossible('panels-meet', `Between two parts of the figure ${thick}, or divide it.`);
+      return meeting(told`Between two parts of the figure ${thick}, or divide it.`);
     }
     const kept = lines.map(({ side }) => side);
     // A corner becomes the one at which the next side that is left begins.

@@ -1,5 +1,6 @@
 import type { Fault } from '@airspring/core/fault';
-import { type Field, format, type LengthInput, readInto, si } from '@airspring/core/quantity';
+import { type Field, type LengthInput, readInto } from '@airspring/core/quantity';
+import { faultOf, told } from '../words/told.js';
 import { distance, sidesOf } from './measures.js';
 import { areaOf, type Outline, type PlanePoint } from './outline.js';
 
@@ -55,8 +56,6 @@ export function crossingOf(outline: Outline): readonly [side: number, other: num
   return undefined;
 }
 
-const millimetres = (length: number): string => format('length', si('length', length), 'mm', 6);
-
 /** Reads the corners of a figure, and turns them counter-clockwise. */
 export const outlineField: Field<Outline> = {
   optional: false,
@@ -96,13 +95,13 @@ function judgeOutline(outline: Outline, path: string): Fault[] {
     const at = `${path}[${(i + 1) % outline.length}]`;
     const expected = `a corner apart from ${i === outline.length - 1 ? 'the last one' : 'the one before it'}`;
     return [
-      {
+      faultOf({
         code: 'inconsistent',
         path: at,
-        got: to.map(millimetres).join(' | '),
+        got: told`${to[0]} | ${to[1]}`,
         expected,
         remedy: 'Leave one of the two out.',
-      },
+      }),
     ];
   });
   if (short.length > 0) return short;
@@ -111,8 +110,9 @@ function judgeOutline(outline: Outline, path: string): Fault[] {
   const [one, other] = crossing;
   const named = (side: number) => `the side from corner ${side} to corner ${(side + 1) % outline.length}`;
   const expected = `sides that do not cross or touch; ${named(one)} meets ${named(other)}`;
-  const corner = outline[other]!.map(millimetres).join(' | ');
+  const [x, y] = outline[other]!;
+  const got = told`${x} | ${y}`;
   return [
-    { code: 'inconsistent', path: `${path}[${other}]`, got: corner, expected, remedy: 'Move or reorder the corners.' },
+    faultOf({ code: 'inconsistent', path: `${path}[${other}]`, got, expected, remedy: 'Move or reorder the corners.' }),
   ];
 }

@@ -1,7 +1,8 @@
 import { type Fault, type Impossible, impossible, refuse } from '@airspring/core/fault';
-import { format, NANOMETRE, positive, si } from '@airspring/core/quantity';
+import { NANOMETRE, positive } from '@airspring/core/quantity';
 import { type Face, faces } from '@airspring/core/space';
 import { areaOf, boundsOf, clearanceAt, insetOf, type Outline, type PlanePoint } from '../outline/index.js';
+import { reasonOf, told } from '../words/told.js';
 import { type Bend, type LayerInput, type PanelThicknessInput, type ReadLayer, readLayer } from './section.js';
 
 /** The axis along which a section is drawn out. */
@@ -62,8 +63,6 @@ const moved = (outline: Outline, [x, y]: PlanePoint): Outline =>
   outline.map(([ax, ay]): PlanePoint => [ax - x, ay - y]);
 
 const alike = (one: Outline, other: Outline): boolean => within(one, other) && within(other, one);
-
-const millimetres = (size: number): string => format('length', si('length', size), 'mm', 4);
 
 function read(input: BoxShapeInput) {
   const faults: Fault[] = [];
@@ -140,8 +139,8 @@ function airOf(outer: readonly OuterLayer[], ends: number): readonly Layer[] | I
   const empty = layers.findIndex(({ from, to }) => to - from <= NANOMETRE);
   if (empty < 0) return layers;
   const { from, to } = outer[empty]!;
-  const text = `A layer of ${millimetres(to - from)} is not longer than the panels that close it, each of ${millimetres(ends)}.`;
-  return impossible('panels-meet', text);
+  const text = told`A layer of ${to - from} is not longer than the panels that close it, each of ${ends}.`;
+  return { ok: false, because: [reasonOf('panels-meet', text, 4)] };
 }
 
 /**

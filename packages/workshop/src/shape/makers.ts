@@ -1,6 +1,7 @@
 import { type Fault, refuse } from '@airspring/core/fault';
-import { format, type Length, type LengthInput, positive, readFields, si } from '@airspring/core/quantity';
+import { type Length, type LengthInput, positive, readFields, si } from '@airspring/core/quantity';
 import { arcCorners, type PlanePoint } from '../outline/index.js';
+import { faultOf, told } from '../words/told.js';
 import type { Section } from './section.js';
 
 const length = positive('length');
@@ -8,8 +9,6 @@ const length = positive('length');
 const exact = (at: number): Length => si('length', Math.round(at * 1e12) / 1e12);
 const metres = (points: readonly PlanePoint[]): (readonly [Length, Length])[] =>
   points.map(([x, y]) => [exact(x), exact(y)]);
-
-const mm = (size: number): string => format('length', size, 'mm', 4);
 
 /** Refuses sizes that are not below others. */
 function below(
@@ -21,13 +20,13 @@ function below(
       size < most
         ? []
         : [
-            {
+            faultOf({
               code: 'inconsistent',
               path: `${maker}.${name}`,
-              got: mm(size),
-              expected: `less than ${of}, ${mm(most)}`,
+              got: told`${size}`,
+              expected: told`less than ${of}, ${most}`,
               remedy: 'Correct one of the two.',
-            },
+            }),
           ],
     ),
   );

@@ -1,7 +1,8 @@
 import { type Fault, type Impossible, refuse } from '@airspring/core/fault';
-import { format, type Length, si } from '@airspring/core/quantity';
+import { type Length, NANOMETRE, si } from '@airspring/core/quantity';
 import type { ShapeChoice, SpaceShape } from '@airspring/core/space';
 import { outlineField, type PlanePoint } from '../outline/index.js';
+import { faultOf, told } from '../words/told.js';
 import { type Along, axesOf } from './box-shape.js';
 import { drawnOut, type Space } from './drawn-out.js';
 import { corner, cylinder, quarterRound, underSeat, wedge, wheelArch } from './makers.js';
@@ -10,19 +11,18 @@ import { stackSpace } from './space-stack.js';
 type Called = SpaceShape['called'];
 const axes = ['width', 'height', 'depth'] as const;
 
-const mm = (length: number): string => format('length', si('length', length), 'mm', 4);
 const metres = (length: number): Length => si('length', length);
 
 /** Refuses a space whose edges a round shape cannot fill. */
 function alike(name: string, shape: string, one: 0 | 1 | 2, other: 0 | 1 | 2, outer: Space['outer']): void {
-  if (outer[one] === outer[other]) return;
-  const fault: Fault = {
+  if (Math.abs(outer[one] - outer[other]) < NANOMETRE) return;
+  const fault = faultOf({
     code: 'inconsistent',
     path: name,
-    got: `${axes[one]} ${mm(outer[one])}, ${axes[other]} ${mm(outer[other])}`,
+    got: told`${axes[one]} ${outer[one]}, ${axes[other]} ${outer[other]}`,
     expected: `space.${axes[one]} and space.${axes[other]} of the same length, since ${shape}`,
     remedy: 'Give both the smaller one.',
-  };
+  });
   refuse([fault]);
 }
 
@@ -157,16 +157,16 @@ const outlineSpace: ShapeChoice = {
         Math.min(...points.map((point) => point[k])),
         Math.max(...points.map((point) => point[k])),
       ];
-      if (least === 0 && most === space.outer[axis]) return [];
-      const expected = `corners from 0 mm to space.${axes[axis]}, ${mm(space.outer[axis]!)}`;
+      if (least === 0 && Math.abs(most - space.outer[axis]!) < NANOMETRE) return [];
+      const expected = told`corners from ${0} to space.${axes[axis]!}, ${space.outer[axis]!}`;
       return [
-        {
+        faultOf({
           code: 'inconsistent',
           path: 'outline.corners',
-          got: `${mm(least)} to ${mm(most)}`,
+          got: told`${least} to ${most}`,
           expected,
           remedy: 'Move the corners, or change the space.',
-        },
+        }),
       ];
     });
     if (faults.length === 0) outlineField.read(faults, points, 'outline.corners');

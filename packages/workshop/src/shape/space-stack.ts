@@ -1,12 +1,12 @@
 import { type Fault, isInputError, refuse } from '@airspring/core/fault';
-import { format, NANOMETRE, si } from '@airspring/core/quantity';
+import { NANOMETRE, si } from '@airspring/core/quantity';
 import type { ShapeChoice, SpaceShape } from '@airspring/core/space';
 import { outlineField, type PlanePoint } from '../outline/index.js';
+import { faultOf, told } from '../words/told.js';
 import { type Along, axesOf } from './box-shape.js';
 import { drawnOut, type Space } from './drawn-out.js';
 
 const axes = ['width', 'height', 'depth'] as const;
-const mm = (length: number): string => format('length', si('length', length), 'mm', 4);
 
 /** A layer as it comes from a brief, m. */
 interface StackLayer {
@@ -33,26 +33,28 @@ function faultsOf(along: Along, layers: readonly StackLayer[], { outer, panelThi
   }
   const fixed = layers.reduce((sum, { length = 0 }) => sum + length, 0);
   if (fixed + panelThickness >= outer[axis]!) {
-    faults.push({
+    const fault = faultOf({
       code: 'inconsistent',
       path: 'stack.layers',
-      got: `${mm(fixed)} for the layers that have a length`,
-      expected: `less than space.${axes[axis]}, ${mm(outer[axis]!)}, so that the open layer and its panel have room`,
+      got: told`${fixed} for the layers that have a length`,
+      expected: told`less than space.${axes[axis]!}, ${outer[axis]!}, so that the open layer and its panel have room`,
       remedy: 'Make these layers shorter, or the space longer.',
     });
+    faults.push(fault);
   }
   for (const k of [0, 1] as const) {
     const edge = k === 0 ? across : up;
     const all = layers.flatMap(({ corners }) => corners.map((corner) => corner[k]));
     const [least, most] = [Math.min(...all), Math.max(...all)];
     if (least === 0 && Math.abs(most - outer[edge]!) < NANOMETRE) continue;
-    faults.push({
+    const fault = faultOf({
       code: 'inconsistent',
       path: 'stack.layers',
-      got: `${mm(least)} to ${mm(most)}`,
-      expected: `corners of all layers together from 0 mm to space.${axes[edge]}, ${mm(outer[edge]!)}`,
+      got: told`${least} to ${most}`,
+      expected: told`corners of all layers together from ${0} to space.${axes[edge]!}, ${outer[edge]!}`,
       remedy: 'Move the corners, or change the space.',
     });
+    faults.push(fault);
   }
   layers.forEach(({ corners }, i) => {
     outlineField.read(faults, corners, `stack.layers[${i}].corners`);

@@ -1,7 +1,8 @@
 import { type Fault, refuse } from '@airspring/core/fault';
-import { count, format, type LengthInput, nested, optional, positive, readFields } from '@airspring/core/quantity';
+import { count, type LengthInput, nested, optional, positive, readFields } from '@airspring/core/quantity';
 import type { Drawing, Shape } from '../drawing/index.js';
 import type { Mesh } from '../mesh/index.js';
+import { faultOf, told } from '../words/told.js';
 import { centreLine } from './centre-line.js';
 import { around, sidesOf } from './cross-section.js';
 import { ringBores } from './screws.js';
@@ -61,14 +62,9 @@ export function driverGasket(input: DriverGasketInput): DriverGasket {
   const { inner, outer, thickness = usualThickness, bolts, fineness = usualFineness } = read;
   const faults: Fault[] = [];
   if (outer <= inner) {
-    const expected = `wider than the cutout, ${format('length', inner, 'mm', 4)}`;
-    faults.push({
-      code: 'inconsistent',
-      path: 'gasket.outer',
-      got: format('length', outer, 'mm', 4),
-      expected,
-      remedy: 'Measure the frame.',
-    });
+    const expected = told`wider than the cutout, ${inner}`;
+    const remedy = 'Measure the frame.';
+    faults.push(faultOf({ code: 'inconsistent', path: 'gasket.outer', got: told`${outer}`, expected, remedy }));
   }
   refuse(faults);
   const reach = (outer - inner) / 2;

@@ -1,4 +1,5 @@
 import type { Fault } from '@airspring/core/fault';
+import { faultOf, told } from '../words/told.js';
 import type { Flare } from './flare.js';
 
 /** Faults of a flare that somebody else wrote: of its fields, and of its curve at 65 places. */
@@ -49,28 +50,18 @@ export function curveFaults(
     faults.push({ code: 'inconsistent', path: pathOfPlace(points.length - 1), got: last.join(', '), expected, remedy });
   }
   if (!(flare.depth >= SHORTEST)) {
-    faults.push({
-      code: 'not-positive',
-      path: pathOfDepth,
-      got: flare.depth,
-      expected: `a depth of ${SHORTEST} m or more`,
-      remedy,
-    });
+    const expected = told`a depth of ${SHORTEST} or more`;
+    faults.push(faultOf({ code: 'not-positive', path: pathOfDepth, got: flare.depth, expected, remedy }));
   }
   for (let i = 1; i < points.length; i++) {
     const [[x, y], [beforeX]] = [points[i]!, points[i - 1]!];
     if (x >= beforeX - 1e-12 && y >= -1e-12) continue;
     const expected =
       x < beforeX
-        ? `a distance from the throat of ${beforeX} m or more: it runs back and would cross itself`
+        ? told`a distance from the throat of ${beforeX} or more: it runs back and would cross itself`
         : 'a widening of zero or more';
-    faults.push({
-      code: x < beforeX ? 'unsorted' : 'not-positive',
-      path: pathOfPlace(i),
-      got: x < beforeX ? x : y,
-      expected,
-      remedy,
-    });
+    const [code, got] = x < beforeX ? (['unsorted', x] as const) : (['not-positive', y] as const);
+    faults.push(faultOf({ code, path: pathOfPlace(i), got, expected, remedy }));
     break;
   }
   return faults;

@@ -11,6 +11,7 @@ import {
   si,
 } from '@airspring/core/quantity';
 import type { Mesh } from '../mesh/index.js';
+import { faultOf, told } from '../words/told.js';
 import { centreLine } from './centre-line.js';
 import { around, sidesOf } from './cross-section.js';
 import { sweptMesh } from './swept.js';
@@ -78,17 +79,18 @@ export function massDiscs(input: MassDiscsInput): MassDiscs {
   const { mass, diameter, hole = 0, density = PLASTIC, tallest = usualTallest, fineness = usualFineness } = read;
   const faults: Fault[] = [];
   if (hole >= diameter) {
-    const expected = `narrower than the disc, ${diameter} m`;
-    faults.push({ code: 'inconsistent', path: 'weight.hole', got: hole, expected, remedy: 'Take a wider disc.' });
+    const expected = told`narrower than the disc, ${diameter}`;
+    const remedy = 'Take a wider disc.';
+    faults.push(faultOf({ code: 'inconsistent', path: 'weight.hole', got: hole, expected, remedy }));
   }
   refuse(faults);
   const area = (Math.PI / 4) * (diameter ** 2 - hole ** 2);
   const whole = mass / (((LOOSE + FULL) / 2) * density * area);
   const discs = Math.ceil(whole / tallest - 1e-9);
   if (discs > MOST_DISCS) {
-    const expected = `at most ${MOST_DISCS * tallest} m of discs, but ${whole} m are needed`;
+    const expected = told`at most ${MOST_DISCS * tallest} of discs, but ${whole} are needed`;
     const remedy = 'Take wider discs or a heavier material.';
-    refuse([{ code: 'inconsistent', path: 'weight.diameter', got: diameter, expected, remedy }]);
+    refuse([faultOf({ code: 'inconsistent', path: 'weight.diameter', got: diameter, expected, remedy })]);
   }
   const height = whole / discs;
   const inside = (hole - diameter) / 2;

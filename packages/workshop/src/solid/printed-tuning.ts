@@ -12,6 +12,7 @@ import {
   type VolumeInput,
 } from '@airspring/core/quantity';
 import { tuning } from '@airspring/core/vent';
+import { faultOf, told } from '../words/told.js';
 import { airwayOf } from './airway.js';
 import { type Section, sectionArea } from './cross-section.js';
 import type { Flare } from './flare.js';
@@ -92,13 +93,13 @@ export function printedTuning(input: PrintedTuningInput, air: Air = standardAir)
   const closed = areas.findIndex((own) => !(own > 0));
   if (closed >= 0)
     refuse([
-      {
+      faultOf({
         code: 'inconsistent',
         path: 'vent.mesh',
-        got: `no air at ${(closed + 0.5) * step} m along its centre line`,
-        expected: `a duct of ${length} m, as in the drawing`,
+        got: told`no air at ${(closed + 0.5) * step} along its centre line`,
+        expected: told`a duct of ${length}, as in the drawing`,
         remedy: 'Give a solid with the drawing that it was made of.',
-      },
+      }),
     ]);
   const longer = area * step * areas.reduce((sum, own, i) => sum + 1 / own - 1 / asDrawn[i]!, 0);
   const effectiveLength = drawn.effectiveLength + longer;

@@ -1,11 +1,10 @@
 import { type Fault, refuse } from '@airspring/core/fault';
-import { format, NANOMETRE } from '@airspring/core/quantity';
+import { NANOMETRE } from '@airspring/core/quantity';
 import type { PlanePoint } from '../outline/index.js';
+import { faultOf, told } from '../words/told.js';
 import { halfWidths, type Section, sidesOf } from './cross-section.js';
 import type { Bore } from './swept.js';
 import type { VentDrawing } from './vent-drawing.js';
-
-const mm = (length: number): string => format('length', length, 'mm', 4);
 
 /** Least plastic beside a hole, m (common practice). */
 export const BESIDE = 1.5e-3;
@@ -51,38 +50,44 @@ export function ringBores(
   const faults: Fault[] = [];
   const [least, most] = [from + radius + BESIDE, reach - radius - BESIDE];
   if (!(offset >= least - NANOMETRE && offset <= most + NANOMETRE)) {
-    const room = `middles of holes ${mm(least)} to ${mm(most)} beyond the ${around}, which leaves ${mm(BESIDE)} beside each hole`;
+    const room = told`middles of holes ${least} to ${most} beyond the ${around}, which leaves ${BESIDE} beside each hole`;
     const expected =
-      least <= most ? room : `a ${named} that reaches ${mm(least + radius + BESIDE)} beyond the ${around}`;
-    faults.push({
-      code: 'inconsistent',
-      path,
-      got: mm(offset),
-      expected,
-      remedy: `Widen the ${named}, or take thinner screws.`,
-    });
+      least <= most ? room : told`a ${named} that reaches ${least + radius + BESIDE} beyond the ${around}`;
+    faults.push(
+      faultOf({
+        code: 'inconsistent',
+        path,
+        got: told`${offset}`,
+        expected,
+        remedy: `Widen the ${named}, or take thinner screws.`,
+      }),
+    );
   }
   const pitch = section.form === 'round' ? 2 * (half + offset) * Math.sin(Math.PI / count) : Number.POSITIVE_INFINITY;
   if (count > 1 && pitch < 2 * (radius + BESIDE) - NANOMETRE) {
-    const expected = `holes ${mm(2 * (radius + BESIDE))} apart, but they are ${mm(pitch)} apart`;
-    faults.push({
-      code: 'inconsistent',
-      path: `${path}.count`,
-      got: count,
-      expected,
-      remedy: 'Take fewer screws.',
-    });
+    const expected = told`holes ${2 * (radius + BESIDE)} apart, but they are ${pitch} apart`;
+    faults.push(
+      faultOf({
+        code: 'inconsistent',
+        path: `${path}.count`,
+        got: String(count),
+        expected,
+        remedy: 'Take fewer screws.',
+      }),
+    );
   }
   const sink = Math.max(0, (head - diameter) / 2);
   if (sink > 0 && sink > thickness - BESIDE / 2) {
-    const expected = `a head whose countersink, ${mm(sink)}, leaves plastic under it in a ${named} of ${mm(thickness)}`;
-    faults.push({
-      code: 'inconsistent',
-      path: `${path}.head`,
-      got: mm(head),
-      expected,
-      remedy: `Thicken the ${named}, or take smaller heads.`,
-    });
+    const expected = told`a head whose countersink, ${sink}, leaves plastic under it in a ${named} of ${thickness}`;
+    faults.push(
+      faultOf({
+        code: 'inconsistent',
+        path: `${path}.head`,
+        got: told`${head}`,
+        expected,
+        remedy: `Thicken the ${named}, or take smaller heads.`,
+      }),
+    );
   }
   refuse(faults);
   const radii: [number, number][] = [

@@ -12,6 +12,7 @@ import {
   type Volume,
 } from '@airspring/core/quantity';
 import type { Mesh } from '../mesh/index.js';
+import { faultOf, told } from '../words/told.js';
 import { centreLine } from './centre-line.js';
 import { around, sidesOf } from './cross-section.js';
 import { BESIDE, ringBores } from './screws.js';
@@ -102,7 +103,8 @@ export function terminalCup(input: TerminalCupInput = {}): TerminalCup {
   const faults: Fault[] = [];
   const least = (path: string, got: number, than: number, what: string, remedy: string) => {
     if (got >= than - NANOMETRE) return;
-    faults.push({ code: 'inconsistent', path: `cup.${path}`, got, expected: `at least ${than} m: ${what}`, remedy });
+    const expected = told`at least ${than}: ${what}`;
+    faults.push(faultOf({ code: 'inconsistent', path: `cup.${path}`, got, expected, remedy }));
   };
   const beside = 2 * BESIDE;
   least('depth', depth, thickness, 'the flange', 'Deepen the cup.');

@@ -1,5 +1,6 @@
 import type { Fault } from '@airspring/core/fault';
 import { NANOMETRE } from '@airspring/core/quantity';
+import { faultOf, told } from '../words/told.js';
 import type { Flare } from './flare.js';
 import type { VentDrawing } from './vent-drawing.js';
 import { ductLine, heightAt } from './vent-solid.js';
@@ -93,13 +94,15 @@ export function grooveFaults(
   const faults: Fault[] = [];
   const remedy = 'Take a thinner cord, or a thicker wall.';
   if (groove <= 0) {
-    faults.push({
-      code: 'inconsistent',
-      path: 'clearance',
-      got: clearance,
-      expected: `less than ${(1 - SQUEEZE) * cord} m, so that the cord is pressed`,
-      remedy: 'Take a thicker cord, or less clearance.',
-    });
+    faults.push(
+      faultOf({
+        code: 'inconsistent',
+        path: 'clearance',
+        got: clearance,
+        expected: told`less than ${(1 - SQUEEZE) * cord}, so that the cord is pressed`,
+        remedy: 'Take a thicker cord, or less clearance.',
+      }),
+    );
   }
   const duct = ductLine(drawing);
   const half = (GROOVE * cord) / 2;
@@ -108,17 +111,20 @@ export function grooveFaults(
   );
   const least = LEAST_LINES * drawing.nozzle;
   if (beneath < least - NANOMETRE) {
-    faults.push({
-      code: 'inconsistent',
-      path: 'cord',
-      got: cord,
-      expected: `a cord whose groove leaves ${least} m of the wall; it leaves ${beneath} m`,
-      remedy,
-    });
+    faults.push(
+      faultOf({
+        code: 'inconsistent',
+        path: 'cord',
+        got: cord,
+        expected: told`a cord whose groove leaves ${least} of the wall; it leaves ${beneath}`,
+        remedy,
+      }),
+    );
   }
   if (drawing.length < end + (drawing.innerFlare?.depth ?? 0) - NANOMETRE) {
-    const expected = `at least ${end + (drawing.innerFlare?.depth ?? 0)} m, the seat in the flange and the inner flare`;
-    faults.push({ code: 'inconsistent', path: 'length', got: drawing.length, expected, remedy: 'Lengthen the tube.' });
+    const expected = told`at least ${end + (drawing.innerFlare?.depth ?? 0)}, the seat in the flange and the inner flare`;
+    const remedy = 'Lengthen the tube.';
+    faults.push(faultOf({ code: 'inconsistent', path: 'length', got: drawing.length, expected, remedy }));
   }
   return faults;
 }

@@ -9,12 +9,12 @@ import {
   readFieldsInto,
 } from '@airspring/core/quantity';
 import type { Part } from '../mesh/index.js';
+import { faultOf, told } from '../words/told.js';
 import { readVent } from './read-vent.js';
 import type { TwoPartVent } from './two-part-vent.js';
 import { balanced } from './vent-cuts.js';
 import type { VentDrawing } from './vent-drawing.js';
 import { type Bed, type Joint, pieceOf, type Whole } from './vent-piece.js';
-import { short } from './vent-size-faults.js';
 import { wallProfile } from './vent-solid.js';
 import type { VentSolidInput } from './vent-solid-input.js';
 
@@ -123,15 +123,15 @@ function inPieces(whole: Whole, bed: Bed, own: Fields<typeof ownShape>): VentSeg
   const { cuts, stands } = divided;
   if (cuts.length > 0 && joint.half < LEAST_LINES * drawing.nozzle - NANOMETRE) {
     const least = 2 * LEAST_LINES * drawing.nozzle + clearance;
-    const expected = `at least ${short(least)} m: two lines of the nozzle in each half of a joint, and the clearance`;
+    const expected = told`at least ${least}: two lines of the nozzle in each half of a joint, and the clearance`;
     refuse([
-      {
+      faultOf({
         code: 'inconsistent',
         path: 'vent.wall',
         got: drawing.wall,
         expected,
         remedy: 'Thicken the wall, or take a finer nozzle.',
-      },
+      }),
     ]);
   }
   const ends = [0, ...cuts, drawing.length];

@@ -1,5 +1,6 @@
 import type { Fault } from '@airspring/core/fault';
 import { NANOMETRE } from '@airspring/core/quantity';
+import { faultOf, told } from '../words/told.js';
 import { centreLine } from './centre-line.js';
 import { halfWidths } from './cross-section.js';
 import type { VentDrawing } from './vent-drawing.js';
@@ -10,7 +11,7 @@ export function ventSizeFaults(drawing: VentDrawing, bothSizes: boolean): Fault[
   const faults: Fault[] = [];
   const least = (path: string, got: number, than: number, what: string, remedy: string) => {
     if (got >= than - NANOMETRE) return;
-    faults.push({ code: 'inconsistent', path, got, expected: `at least ${what}, ${short(than)} m`, remedy });
+    faults.push(faultOf({ code: 'inconsistent', path, got, expected: told`at least ${what}, ${than}`, remedy }));
   };
   least('wall', wall, nozzle, 'one line of the nozzle', 'Thicken the wall, or take a finer nozzle.');
   least('fineness', fineness, FINEST, 'a tenth of a micrometre', 'Coarsen it: no printer is so fine.');
@@ -72,6 +73,3 @@ export function ventSizeFaults(drawing: VentDrawing, bothSizes: boolean): Fault[
 
 /** Least fineness, m. */
 const FINEST = 1e-7;
-
-/** A size in a message: six digits say all that can be built. */
-export const short = (value: number): number => Number(value.toPrecision(6));

@@ -1,4 +1,4 @@
-import type { Reason } from '@airspring/core/fault';
+import { type Fault, type LengthWords, type Reason, sayWords } from '@airspring/core/fault';
 import { format } from '@airspring/core/quantity';
 
 /** The units in which people read lengths. */
@@ -47,16 +47,38 @@ export const wordsIn = (unit: LengthUnit, words: Words): string =>
     })
     .join('');
 
+const lengthsIn = (words: Words): LengthWords =>
+  partsOf(words).filter((part) => typeof part === 'string' || 'metres' in part);
+
 /** Why something cannot be made: a sentence in millimetres, which can be told in another unit as well. */
 export function reasonOf(code: string, words: Words, digits = 3): Reason {
-  const parts = partsOf(words).filter((part) => typeof part === 'string' || 'metres' in part);
+  const parts = lengthsIn(words);
   return {
     code,
-    text: sayReason({ words: parts, text: '' }, (metres) => format('length', metres, 'mm', digits)),
+    text: sayWords(parts, (metres) => format('length', metres, 'mm', digits)),
     words: parts,
   };
 }
 
 /** A reason with its lengths as a reader has them. */
 export const sayReason = ({ words, text }: Pick<Reason, 'words' | 'text'>, says: (metres: number) => string): string =>
-  words ? words.map((part) => (typeof part === 'string' ? part : says(part.metres))).join('') : text;
+  words ? sayWords(words, says) : text;
+
+/** A number in metres is told in metres, words in millimetres, and both in another unit as well. */
+export function faultOf({
+  got,
+  expected,
+  ...fault
+}: Omit<Fault, 'got' | 'expected' | 'words'> & { readonly got: number | Words; readonly expected: Words }): Fault {
+  const says =
+    typeof got === 'number'
+      ? (metres: number) => `${Number(metres.toPrecision(6))} m`
+      : (metres: number) => format('length', metres, 'mm', 4);
+  const words = { got: lengthsIn(typeof got === 'number' ? told`${got}` : got), expected: lengthsIn(expected) };
+  return {
+    ...fault,
+    got: typeof got === 'number' ? got : sayWords(words.got, says),
+    expected: sayWords(words.expected, says),
+    words,
+  };
+}
