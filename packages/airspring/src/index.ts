@@ -84,7 +84,7 @@ export type { At, LoadTold } from './record/load.js';
 export type { Below, Curves, Guard, Margin, Stretch, Told } from './record/design-parts.js';
 export type { GainAt, HeardTold, JoinedTold, PlayedAt } from './record/heard-told.js';
 export type { Between, BetweenVas, Uncertain } from './record/estimate.js';
-export type { NearAlignment } from './record/alignments.js';
+export type { NearAlignment, ReachedGoal } from './record/alignments.js';
 export type { Design } from './record/design-record.js';
 export type { WishPrice } from './record/prices.js';
 export type { ScatterTold } from './record/scatter.js';
