@@ -3,6 +3,7 @@ import type { System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
 import { bracketedRoot, type ComplexColumn, complexColumns } from '../numeric/index.js';
 import { sweptColumns } from '../response/compile.js';
+import { refuseFallingLoss } from '../response/falling-loss.js';
 import { compiledSystem } from '../response/index.js';
 import { resistanceOf } from '../response/steady-speed.js';
 import { ventAtLevel } from '../response/vent-at-level.js';
@@ -59,6 +60,7 @@ export function operatingPoints(system: System, grid: Float64Array, { loss, heat
     const network = compiledSystem(one);
     return { probes: network.probes, linear: sweptColumns(network, grid), fill: undefined };
   });
+  if (loss) refuseFallingLoss(loss, grid, system.air);
   const [{ probes, linear }] = sides as [(typeof sides)[0]];
   const columns = sides.map((side) => (side.fill ? complexColumns(probes.length, grid.length) : side.linear));
   const [cold, hot] = columns as [(typeof columns)[0], (typeof columns)[0]?];
