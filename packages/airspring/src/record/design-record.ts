@@ -1,7 +1,7 @@
 import type { Warning } from '@airspring/core/fault';
 import type { Face, Prisms, ShapedPanel, Solid } from '@airspring/core/space';
-import type { Filled } from '../kind/box-kind.js';
 import type { ChamberOfBox, DesignVent, DesignWeights, Hole, Panel, PlacedBoard } from '../kind/build-record.js';
+import type { Filled } from '../kind/kind-record.js';
 import type { Phrase } from '../kind/phrase.js';
 import type { NearAlignment, ReachedGoal } from './alignments.js';
 import type { JointTold } from './cut-list.js';
