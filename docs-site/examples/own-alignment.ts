@@ -50,5 +50,11 @@ for (const { alignment, result } of rows) {
   const reach = format('frequency', result.f3.frequency, 'Hz');
   const delay = Math.max(...respond(result.system, grid).groupDelay);
   const late = format('time', si('time', delay), 'ms');
-  console.log(`${alignment.name}: down to ${reach}, at most ${late} late`);
+  const goal =
+    result.least === undefined
+      ? ''
+      : `; its goal is ${result.least.toFixed(2)}`;
+  console.log(
+    `${alignment.name}: down to ${reach}, at most ${late} late${goal}`,
+  );
 }

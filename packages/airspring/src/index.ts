@@ -26,22 +26,10 @@ export { unitsOf } from './brief/units.js';
 /** What does a brief ask for, in SI units? */
 export type { DriverChoice, Job } from './job/job.js';
 /** What is a kind of box, and how do you write one? */
-export type {
-  AlignedPoint,
-  Axis,
-  BoxKind,
-  BoxOpening,
-  Filled,
-  Finished,
-  KindRecord,
-  KindWish,
-  Load,
-  Made,
-  Parts,
-  Point,
-  Variant,
-  Wish,
-} from './kind/box-kind.js';
+export type { AlignedPoint, BoxKind, BoxOpening, Variant } from './kind/box-kind.js';
+export type { Axis, Made, Parts, Point } from './kind/point.js';
+export type { Filled, Finished, KindRecord } from './kind/kind-record.js';
+export type { KindWish, Load, Wish } from './kind/wish.js';
 export { acousticsOf } from './kind/box-kind.js';
 export {
   boardOf,
@@ -84,7 +72,7 @@ export type { At, LoadTold } from './record/load.js';
 export type { Below, Curves, Guard, Margin, Stretch, Told } from './record/design-parts.js';
 export type { GainAt, HeardTold, JoinedTold, PlayedAt } from './record/heard-told.js';
 export type { Between, BetweenVas, Uncertain } from './record/estimate.js';
-export type { NearAlignment } from './record/alignments.js';
+export type { NearAlignment, ReachedGoal } from './record/alignments.js';
 export type { Design } from './record/design-record.js';
 export type { WishPrice } from './record/prices.js';
 export type { ScatterTold } from './record/scatter.js';

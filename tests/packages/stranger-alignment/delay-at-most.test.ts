@@ -1,4 +1,11 @@
-import { boxesThatSuit, butterworth, candidate, quasiThirdOrder, solveAlignment } from '@airspring/core/alignment';
+import {
+  boxesThatSuit,
+  butterworth,
+  candidate,
+  type Goal,
+  quasiThirdOrder,
+  solveAlignment,
+} from '@airspring/core/alignment';
 import { closedFamily, type VentedBoxSpec, ventedBox, ventedFamily } from '@airspring/core/enclosure';
 import { alignmentLaws } from '@airspring/core/laws';
 import { logarithmicGrid, si } from '@airspring/core/quantity';
@@ -23,6 +30,9 @@ test.each([0.013, 0.016, 0.02])('a limit of %d s is kept, and no neighbour that 
   const found = solveAlignment(delayAtMost(limit), ventedFamily, { drivers: driver, QL: 7 });
   if (!found.ok) throw new Error(found.because[0]?.text);
   const { spec } = found.system;
+  expect(found.least).toBe((delayAtMost(limit).target as Goal).least(found.system));
+  // A limit that is kept leaves the cut-off alone.
+  expect(found.least).toBeCloseTo(depthOf(spec), 1);
   expect(delayOf(spec)).toBeLessThan(1.003 * limit);
   for (const [volume, tuning] of [
     [1.1, 1],

@@ -1,6 +1,6 @@
 import type { Brief } from 'airspring';
 import { describe, expect } from 'vitest';
-import type { Point } from '../../../packages/airspring/src/kind/box-kind.js';
+import type { Point } from '../../../packages/airspring/src/kind/point.js';
 import { demo, put, searchFor } from '../../arbitrary/brief.js';
 import { fc, test } from '../../arbitrary/property.js';
 

@@ -8,6 +8,7 @@ import {
   coilTemperatureLimit,
   damageLimit,
   greatestLevel,
+  greatestLevelGradient,
   greatestLevelWithLosses,
   greatestProgrammeLevel,
   heatLimit,
@@ -251,5 +252,22 @@ test.prop([absurdSystemArbitrary, options, some(volts)], { numRuns: fuzzRuns })(
     finite(() => greatestProgrammeLevel(system, limits(), { programme: pink(4), heat: input.heat } as never));
     finite(() => programmeHeat(system, { programme: pink(4), heat: input.heat, driveVoltageRms: drive } as never));
     finite(() => amplifierHeat(system, at, { supply: '40 V', driveVoltageRms: drive } as never));
+  },
+);
+
+test.prop([systemArbitrary.filter(hasVent), spread(0.05, 5), spread(12, 90)], { numRuns: RUNS })(
+  'the slope of the greatest level over frequency is that of its values, with a vent that loses in any box',
+  (system, K, hertz) => {
+    const loss = quadraticLoss({ outward: si('ratio', K) });
+    const found = greatestLevelGradient(system, limitsOf(system), si('frequency', hertz), { loss });
+    if (!found.ok) return;
+    allFinite(found);
+    const limit = limitsOf(system).filter(({ name }) => name === found.binding);
+    const steps = [-2e-3, -1e-3, 1e-3, 2e-3];
+    const near = frequencyGrid([...steps.map((step) => hertz * Math.exp(step)), hertz].sort((a, b) => a - b));
+    const level = greatestLevelWithLosses(system, limit, near, { loss }).levelHalfSpace;
+    close(found.value, level[2]!, 1e-9);
+    const slope = (8 * (level[3]! - level[1]!) - (level[4]! - level[0]!)) / 12e-3;
+    expect(Math.abs(found.byFrequency - slope)).toBeLessThan(1e-4 * Math.max(1, Math.abs(slope)));
   },
 );

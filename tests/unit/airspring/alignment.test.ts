@@ -111,6 +111,17 @@ test('an alignment of a stranger counts by being passed in', () => {
   const alignments = [delayAtMost(0.018), quasiThirdOrder, ofTotalQ(0.8)];
   const [box] = designs({ ...roomy, alignment: { name: 'delay of 18 ms' } }, { alignments });
   expect(Math.max(...box!.curves.groupDelay)).toBeLessThan(1.02 * 0.018);
+  // The report tells what the goal came to: a cut-off, as long as the delay keeps its limit.
+  const { goal } = box!;
+  if (!goal?.least.ok) throw new Error('no least value');
+  expect(box!.alignments).toBeUndefined();
+  expect(goal.least.value).toBeLessThanOrEqual(goal.value);
+  expect(goal.value / goal.least.value).toBeLessThan(1.05);
+  expect(Math.abs(goal.least.value - box!.response.f3!)).toBeLessThan(0.3);
+  const pinned = design({ ...roomy, alignment: { name: 'delay of 18 ms' } }, { alignments });
+  expect(pinned.ok && reportText(pinned).replaceAll(/\s+/g, ' ')).toMatch(
+    /The goal delay of 18 ms is \d\d\.\d+ in this box\. The least that these drivers reach is \d\d\.\d+, with \d+\.?\d* L of air/,
+  );
   const [closed] = designs({ ...roomy, alignment: { name: 'Qtc 0.8' } }, { alignments });
   const job = readBrief(roomy, standard);
   const own = solveAlignment(

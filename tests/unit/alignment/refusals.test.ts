@@ -124,11 +124,42 @@ test('a goal that falls to the edge of the search has no answer', () => {
   const found = solveAlignment(
     goal((volume) => volume),
     ventedFamily,
-    input,
+    { ...input, fb: '30 Hz' },
   );
   expect(found.ok || found.because[0]?.text).toBe(
     'own goal has no least value: it still falls where netVolume is 30 times as large or as small as is usual.',
   );
+});
+
+test.each([
+  [
+    () => 1,
+    {},
+    'own goal is 1 in every box that was tried: netVolume, fb may be chosen, and nothing of it changes the goal.',
+  ],
+  [
+    () => 0,
+    { fb: '30 Hz' },
+    'own goal is 0 in every box that was tried: netVolume may be chosen, and nothing of it changes the goal.',
+  ],
+  [
+    (volume: number) => (1000 * volume - 40) ** 2 + 3,
+    {},
+    'own goal does not change with fb. Give fb; then the rest is sought.',
+  ],
+])('a goal that a number does not change has no answer: %s', (least, more, text) => {
+  const found = solveAlignment(goal(least), ventedFamily, { ...input, ...(more as { fb?: never }) });
+  expect(found.ok || found.because).toEqual([{ code: 'no-change', text }]);
+});
+
+test('a goal tells the least value that it reached', () => {
+  const forty = goal((volume) => (1000 * volume - 40) ** 2 + 3);
+  const found = solveAlignment(forty, ventedFamily, { ...input, fb: '30 Hz' });
+  if (!found.ok) throw new Error(found.because[0]?.text);
+  expect(found.least).toBeCloseTo(3, 8);
+  expect(1000 * found.system.spec.netVolume).toBeCloseTo(40, 3);
+  const shape = solveAlignment(quasiThirdOrder, ventedFamily, input);
+  expect(shape.ok && 'least' in shape).toBe(false);
 });
 
 test('a goal needs a number that it may choose', () => {

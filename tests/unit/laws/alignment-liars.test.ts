@@ -38,7 +38,12 @@ test.each(ours.map((one) => [`${one.name} of order ${one.order}`, one] as const)
 const deepest: Alignment = {
   name: 'deepest',
   order: 4,
-  target: { least: (system) => Number(cutoff(system, { drop: 6 }).ok) },
+  target: {
+    least: (system) => {
+      const reach = cutoff(system, { drop: 6 });
+      return reach.ok ? reach.frequency : 1000;
+    },
+  },
   parameters: {},
   sources: ['own'],
 };
@@ -79,6 +84,7 @@ const liars: Readonly<Record<string, Alignment>> = {
   },
   'a number for every box': { ...deepest, target: { least: () => Number.NaN } },
   'the same number whenever it is asked': { ...deepest, target: { least: () => ++calls } },
+  'a number that the box changes': { ...deepest, target: { least: ({ family }) => family.length } },
 };
 test('a goal that returns nothing', () => {
   const silent: Alignment = { ...deepest, target: { least: () => undefined as never } };

@@ -3,7 +3,9 @@ import type { Probe } from '@airspring/core/network';
 import { si } from '@airspring/core/quantity';
 import type { VentSection } from '@airspring/core/vent';
 import { type Job, safeFromOf } from '../job/job.js';
-import type { BoxOpening, KindWish, Load, Point, Variant } from './box-kind.js';
+import type { BoxOpening, Variant } from './box-kind.js';
+import type { Point } from './point.js';
+import type { KindWish, Load } from './wish.js';
 
 interface OneOpening extends Omit<BoxOpening, 'section' | 'length'> {
   /** Its element in the topology of the family. */

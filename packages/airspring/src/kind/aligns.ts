@@ -1,7 +1,8 @@
 import { type Alignment, solveAlignment } from '@airspring/core/alignment';
 import type { DrivenSpec, Family } from '@airspring/core/enclosure';
 import type { Job } from '../job/job.js';
-import type { AlignedPoint, Point, Variant } from './box-kind.js';
+import type { AlignedPoint, Variant } from './box-kind.js';
+import type { Point } from './point.js';
 
 /** Boxes of alignments that were solved already, by the numbers that they were solved for. */
 export type SolvedBoxes = Map<Alignment, Map<string, AlignedPoint>>;

@@ -1,5 +1,5 @@
-import type { Finished, KindRecord } from './box-kind.js';
 import { holeAt } from './build-record.js';
+import type { Finished, KindRecord } from './kind-record.js';
 
 /** What the words about an aperiodic vent need beside the box. */
 interface Told {

@@ -6,10 +6,11 @@ import type { DriverChoice, Job } from '../job/job.js';
 import { airSpeedIn } from './air-speed.js';
 import { acrossAperiodic, aperiodicFields, ventSettings } from './aperiodic-fields.js';
 import { aperiodicRecord } from './aperiodic-words.js';
-import { acousticsOf, type BoxKind, type Point, type Variant } from './box-kind.js';
+import { acousticsOf, type BoxKind, type Variant } from './box-kind.js';
 import { closedAir } from './closed-air.js';
 import { driverLayout, driverRoom } from './drivers.js';
 import { metres, outerSizes } from './placing.js';
+import type { Point } from './point.js';
 
 const MM = 1e-3;
 /** The thinnest layer that a builder can make evenly, m (common practice). */

@@ -1,6 +1,6 @@
-import type { KindRecord } from './box-kind.js';
 import type { Contents } from './drivers.js';
 import type { ChamberTold, Rear } from './finished-chambers.js';
+import type { KindRecord } from './kind-record.js';
 import type { Phrase } from './phrase.js';
 import { leaksAssumed, listOf } from './wording.js';
 

@@ -1,97 +1,17 @@
 import type { Alignment, AlignmentResult } from '@airspring/core/alignment';
 import { type DrivenSpec, type Family, type System, systemOf } from '@airspring/core/enclosure';
-import type { Impossible, Warning } from '@airspring/core/fault';
+import type { Impossible } from '@airspring/core/fault';
 import type { Limit } from '@airspring/core/limit';
-import type { Probe, Setter } from '@airspring/core/network';
-import type { Length, Kind as Quantity } from '@airspring/core/quantity';
-import type { Face, Fit } from '@airspring/core/space';
+import type { Setter } from '@airspring/core/network';
+import type { Length } from '@airspring/core/quantity';
+import type { Fit } from '@airspring/core/space';
 import type { VentSection } from '@airspring/core/vent';
 import type { BriefPart, Fields } from '../brief/fields.js';
-import type { DriverChoice, Job, Weights } from '../job/job.js';
-import type { ChamberOfBox, DesignVent, DesignWeights, Hole, Panel, PlacedBoard, RawMargin } from './build-record.js';
-import type { Meaning, Phrase } from './phrase.js';
-
-/**
- * A point of the search, all in SI units: the net volume, then the values of the acoustic axes, then those of the
- * geometric axes, in the order of the variant's lists, then the span where there is one.
- */
-export type Point = readonly number[];
-
-/** A number that the search may choose. */
-export interface Axis {
-  readonly name: string;
-  /** The stated bounds. Each of them is also a value to try. */
-  readonly from: number;
-  readonly to: number;
-  /** Ratio between neighbouring values on the lattice of the survey. */
-  readonly ratio: number;
-  /** The value in a design is a whole multiple of this unit, or one of the bounds. */
-  readonly unit: number;
-  /** When no box meets the brief, the search looks for another brief up to this many times `to`; default 1. */
-  readonly beyond?: number;
-}
-
-/** A number that a builder makes, and what it is at a point. */
-export interface Made extends Pick<Axis, 'from' | 'to' | 'unit' | 'beyond'> {
-  readonly of: (point: Point) => number;
-}
-
-/** An inner edge of the box that is a number of its points as well, because a part reaches from panel to panel. */
-export interface Span extends Omit<Axis, 'unit'> {
-  readonly edge: 0 | 1 | 2;
-}
-
-/** The parts of a kind at one point. */
-export interface Parts {
-  /** Length of the longest part that needs room, m; compared with `Variant.room`. Below zero there is no such part. */
-  extent: number;
-  /** Air that the parts take up in the box, m³. */
-  taken: number;
-  /** Work in addition to the box itself, as metres of vent to print. */
-  effort: number;
-}
-
-/** What a kind limits in addition to driver and amplifier: the air speed in a vent, or the travel of a radiator. */
-export interface Load {
-  /** What is read from the network, the same at all points. Of several readings the greatest counts. */
-  readonly probes: readonly [Probe, ...Probe[]];
-  /** Whether the reading is a velocity whose displacement counts. */
-  readonly integrated?: boolean;
-  /** Greatest allowed peak of that reading at a point; infinite where nothing limits it. */
-  readonly capacity: (point: Point) => number;
-  /** How it is reported: what it is, and how much of it a reading of 1 means at a point. */
-  readonly what: string;
-  readonly meaning: Meaning;
-  readonly perReading: (point: Point) => number;
-  /**
-   * Path in the brief of the limit, where the limit is a fact of a bought part and the same at all points, like the Xmax of a
-   * driver. It then counts in the level as the travel of the cone does. Left out where a wish of the kind limits it.
-   */
-  readonly ofPart?: string;
-  /** The subject of a sentence about tones that are too low, such as 'the air in the vent': '… would reach 29 m/s'. */
-  readonly below: string;
-}
-
-/** Something that a brief limits and a box may miss. */
-export interface Wish {
-  readonly path: string;
-  readonly what: string;
-  readonly quantity: Quantity;
-  readonly unit: string;
-  readonly allowed: number;
-  readonly sense: 'at most' | 'at least';
-  /** Which of the four weights decides how readily it yields. Without it, the weight is 1. */
-  readonly weight?: keyof Weights;
-  /** At a lower level the box needs less of it. */
-  readonly easedByLevel?: true;
-  /** A question of yes or no: it does not yield by degrees, but other wishes may yield so that it is met. */
-  readonly firm?: true;
-}
-
-/** A wish of a kind, with what a box needs at a point. `loads` are the readings of the variant's loads, in their order. */
-export interface KindWish extends Wish {
-  readonly needed: (point: Point, loads: Float64Array) => number;
-}
+import type { DriverChoice, Job } from '../job/job.js';
+import type { Finished, KindRecord } from './kind-record.js';
+import type { Phrase } from './phrase.js';
+import type { Axis, Made, Parts, Point, Span } from './point.js';
+import type { KindWish, Load } from './wish.js';
 
 /** An opening through which the air of a box moves, or several alike. */
 export interface BoxOpening {
@@ -102,58 +22,6 @@ export interface BoxOpening {
   readonly section: VentSection;
   /** Of a vent with two open ends: what it loses by its speed is then told as well. */
   readonly length?: Length;
-}
-
-/** A finished box of a variant. */
-export interface Finished {
-  readonly edges: readonly [number, number, number];
-  readonly point: Point;
-  readonly fit: Fit;
-}
-
-/** A part of a box that may be filled. */
-export type Filled = 'box' | 'line' | 'vent';
-
-/** What only the kind can say about a finished box. */
-export interface KindRecord {
-  readonly vent?: DesignVent;
-  /** Where two chambers have vents of their own: both, the front one first. */
-  readonly vents?: readonly DesignVent[];
-  readonly weights?: DesignWeights;
-  readonly holes: readonly Hole[];
-  /** The holes for the drivers, where they stand in a board inside the box. Default: those in the six panels. */
-  readonly driverHoles?: readonly Hole[];
-  /** Faces that have no panel; the box is open there. */
-  readonly open?: readonly Face[];
-  /** Boards to cut in addition to the six panels. */
-  readonly boards?: readonly Panel[];
-  /** Where the boards of a slot stand. */
-  readonly placed?: readonly PlacedBoard[];
-  /** What a partition makes of the air in the box. */
-  readonly chambers?: readonly ChamberOfBox[];
-  /** Stands in the first paragraph, after the size and the depth of the box. */
-  readonly summary: Phrase;
-  /** The entry in the overview, in few characters. */
-  readonly brief: Phrase;
-  /** What to make and where it goes, one paragraph for each part. */
-  readonly building: readonly Phrase[];
-  /** What is filled with wadding, fibre or felt, as `building` tells. */
-  readonly filled?: readonly Filled[];
-  /** Notes on how loud it plays. */
-  readonly playing: readonly Phrase[];
-  /** What the dips between the impedance peaks tell, where there are any: 'the tuning', and where it is. */
-  readonly dip?: { readonly of: string; readonly at: readonly number[] };
-  /** Numbers that belong to this kind, such as its resonance. */
-  readonly numbers: readonly { readonly what: string; readonly value: Phrase }[];
-  /** Why its response has no alignment, whatever the size of the box; told where the brief asks for a comparison. */
-  readonly noAlignment?: Phrase;
-  readonly assumed: readonly Phrase[];
-  readonly margins: readonly RawMargin[];
-  readonly warnings: readonly Warning[];
-  /** Names of its own limits, as nouns: 'the first limit it reaches is …'. */
-  readonly givesOut: Readonly<Record<string, string>>;
-  /** Whether something is printed or glued, so that the caution about fumes is needed. */
-  readonly printed: boolean;
 }
 
 /** The acoustic part of a variant, made from a family and its spec at each point. */

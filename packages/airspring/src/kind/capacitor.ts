@@ -3,9 +3,11 @@ import { logarithmicGrid, si } from '@airspring/core/quantity';
 import { respond } from '@airspring/core/response';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import { acousticsOf, type BoxKind, type Finished, type KindRecord, type Point, type Variant } from './box-kind.js';
+import { acousticsOf, type BoxKind, type Variant } from './box-kind.js';
 import { acrossCapacitor, capacitorFields, capacitorsOf, MICRO } from './capacitor-fields.js';
 import { airtightWords, closedAir } from './closed-air.js';
+import type { Finished, KindRecord } from './kind-record.js';
+import type { Point } from './point.js';
 import { placeOf, preferredAt } from './preferred-values.js';
 
 /** Work of fitting a capacitor, as metres of vent to print. */

@@ -6,11 +6,13 @@ import { lossQ } from '../brief/bounds.js';
 import type { ReadFields } from '../brief/fields.js';
 import { plainNumber } from '../brief/quantity-text.js';
 import type { DriverChoice, Job } from '../job/job.js';
-import type { KindRecord, Point, Variant } from './box-kind.js';
+import type { Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
+import type { KindRecord } from './kind-record.js';
 import { noParts } from './no-parts.js';
 import type { Phrase } from './phrase.js';
 import { interiorIn, metres, outerSizes } from './placing.js';
+import type { Point } from './point.js';
 
 /** What a brief may say about the air of a box that is closed, or nearly so. */
 export const closedAirFields = {

@@ -1,6 +1,7 @@
 import type { Job } from '../job/job.js';
-import type { Finished, Point } from './box-kind.js';
+import type { Finished } from './kind-record.js';
 import type { Partition, PartitionFit } from './partition.js';
+import type { Point } from './point.js';
 import { type LengthFor, wholeMillimetres } from './vent-length.js';
 import { bodyOf, takenBy, tunedTo, type Vents, type VentTold } from './vents.js';
 

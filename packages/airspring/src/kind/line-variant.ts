@@ -7,15 +7,16 @@ import type { VentSection } from '@airspring/core/vent';
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
 import { airSpeedIn } from './air-speed.js';
-import { acousticsOf, type BoxKind, type Point, type Variant } from './box-kind.js';
+import { acousticsOf, type BoxKind, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
+import { channelFor, foldedLine, spread } from './folded-line.js';
 import { lineBoards } from './line-boards.js';
 import type { shapedLineFields } from './line-fields.js';
-import { between, depthAt, depthsOf, type LineForm, lengthOf, type Stretch } from './line-form.js';
+import { between, depthAt, depthsOf, type LineForm, type Stretch } from './line-form.js';
 import { lineRecord } from './line-words.js';
 import { noParts } from './no-parts.js';
-import type { Phrase } from './phrase.js';
 import { metres, outerSizes } from './placing.js';
+import type { Point } from './point.js';
 import { airSpeedOf } from './vented-fields.js';
 
 /** Wall loss of boards over that of a round duct: perimeter by perimeter, for channels twice as wide as they are deep. */
@@ -58,7 +59,7 @@ export function lineVariant(
   const { line = {}, vent = {} } = job.sections as ReadFields<typeof shapedLineFields>;
   const { flowResistivity = si('flowResistivity', 0), filled = 1 } = line;
   const t = job.space.panelThickness;
-  const channels = folds + 1;
+  const { channels, folding, lengthIn, across, depthIn, takenBy } = foldedLine(form, folds, t);
   const isUniform = form.told === 'uniform';
   const contents = contentsOf(job, choice);
   const layout = driverLayout(job, choice);
@@ -69,38 +70,19 @@ export function lineVariant(
   const clear = Math.max(cutoutDiameter / 2 + job.space.cutoutPlay, outerDiameter / 2 + edgeMargin - t);
   const mouthRatio = (point: Point) => (isUniform ? 1 : point[2]!);
   const widthOf = (point: Point) => point[isUniform ? 2 : 3] ?? 1;
-  const folding = (length: number) => ({ channels, height: (length - folds * t) / channels, board: t });
-  const lengthIn = (height: number) => lengthOf({ channels, height, board: t });
   const stretchesOf = (point: Point) => form.stretches(folding(point[1]!), mouthRatio(point));
-  /** Air in the line over its section at the closed end, m. */
-  const spread = (stretches: readonly Stretch[]) =>
-    stretches.reduce((sum, { length, from, to }) => sum + (length * (from + to)) / 2, 0);
-  /** Depths of all channels over that of the closed end: what they fill of the depth of the box. */
-  const across = (mouth: number) =>
-    Array.from({ length: channels }, (_, i) => depthsOf(form, i, channels, mouth)).reduce(
-      (sum, [begins, ends]) => sum + (begins + ends) / 2,
-      0,
-    );
   const areaAt = (point: Point, share: number) => {
     const stretches = stretchesOf(point);
     return (point[0]! / spread(stretches)) * depthAt(stretches, share * point[1]!);
   };
   /** Depth at the closed end of a line that holds the net volume and what stands in it. */
   const depthOf = (point: Point) => (point[0]! + contents.taken) / (spread(stretchesOf(point)) * widthOf(point));
-  const depthIn = (depth: number, mouth: number) => (depth - folds * t) / across(mouth);
   const driverFrom = (length: number) => (driverAt === undefined ? folding(length).height / 2 : driverAt * length);
   /** The opening, of the area that the model has. */
   const mouthOf = (point: Point): VentSection => {
     const height = depthOf(point) * depthAt(stretchesOf(point), openAt * point[1]!);
     return { width: metres(areaAt(point, openAt) / height), height: metres(height) };
   };
-  /** The boards take so much of the air of the box, for a depth at the closed end. */
-  const takenBy = (width: number, height: number, depth: number, mouth: number) =>
-    Array.from({ length: folds }, (_, i) => height - depth * form.after(i + 1, channels, mouth)).reduce(
-      (sum, left) => sum + t * width * left,
-      0,
-    );
-
   const endCorrectionOf = (point: Point) => {
     const end = flanged({ radius: Math.sqrt(areaAt(point, openAt) / Math.PI) }, 0);
     // An opening in a side has a wall and a face on either side of it.
@@ -184,24 +166,17 @@ export function lineVariant(
 
   const quarter = job.air.speedOfSound / (4 * job.wanted.lowest);
 
-  /** What a stated place of the driver asks of its channel, where the space and the length of the line leave less: that both ends are clear. */
-  function asksForRoom(at: number): Phrase | undefined {
-    const boards = folds * t;
-    const least = Math.max((clear / at - boards) / channels, (clear + at * boards) / (1 - at * channels));
-    const most = Math.min((LONGEST * quarter - boards) / channels, job.space.height - 2 * t);
-    if (!(least > most)) return undefined;
-    return [
-      `A driver at ${at} of the length (line.driverAt) must keep its middle `,
-      [clear, 'length'],
-      ` from both ends of its channel. With ${folds} ${folds === 1 ? 'fold' : 'folds'} that takes a channel `,
-      [least, 'length'],
-      ' high; in this brief no channel is higher than ',
-      [most, 'length'],
-      '.',
-    ];
-  }
   const asked =
-    driverAt === undefined || !(driverAt > 0 && driverAt * channels < 1) ? undefined : asksForRoom(driverAt);
+    driverAt === undefined || !(driverAt > 0 && driverAt * channels < 1)
+      ? undefined
+      : channelFor({
+          at: driverAt,
+          clear,
+          folds,
+          board: t,
+          longest: LONGEST * quarter,
+          height: job.space.height - 2 * t,
+        });
 
   const [narrowest, lowest, shallowest] = leastFor(job, choice, layout.bodies);
   const mouths = line.mouth === undefined ? MOUTHS : ([line.mouth, line.mouth] as const);

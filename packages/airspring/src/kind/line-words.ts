@@ -1,5 +1,5 @@
-import type { Finished, KindRecord } from './box-kind.js';
 import { holeAt } from './build-record.js';
+import type { Finished, KindRecord } from './kind-record.js';
 import { lineBoards } from './line-boards.js';
 import { depthAt, depthsOf, type LineForm, type Stretch } from './line-form.js';
 import { lineResonances } from './line-resonance.js';

@@ -2,11 +2,12 @@ import { type OpenBaffleSpec, openBaffleFamily } from '@airspring/core/enclosure
 import { si } from '@airspring/core/quantity';
 import { fit } from '@airspring/core/space';
 import { type DriverChoice, type Job, SHORTEST_BAND } from '../job/job.js';
-import { acousticsOf, type BoxKind, type Point, type Variant } from './box-kind.js';
+import { acousticsOf, type BoxKind, type Variant } from './box-kind.js';
 import { driverLayout, driverRoom, leastFor } from './drivers.js';
 import { acrossFront, onFront } from './front-alone.js';
 import { noParts } from './no-parts.js';
 import { metres, outerSizes } from './placing.js';
+import type { Point } from './point.js';
 
 /**
  * A board whose sides are folded back, as a box without its back. A point is the air within its sides and the path from the rear of the

@@ -1,4 +1,4 @@
-import { addedMassForTuning, passiveRadiatorFamily, passiveRadiatorTuning } from '@airspring/core/enclosure';
+import { addedMassForTuning, passiveRadiatorFamily } from '@airspring/core/enclosure';
 import { impossible } from '@airspring/core/fault';
 import { radiatorTravelLimit } from '@airspring/core/limit';
 import { si } from '@airspring/core/quantity';
@@ -6,47 +6,23 @@ import { estimatedDriverVolume, fit, type Layout, roundBodies } from '@airspring
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
 import { alignsIn } from './aligns.js';
-import {
-  type Axis,
-  acousticsOf,
-  type BoxKind,
-  type Finished,
-  type KindRecord,
-  type Point,
-  type Variant,
-} from './box-kind.js';
-import { type Hole, holeAt } from './build-record.js';
+import { acousticsOf, type BoxKind, type Variant } from './box-kind.js';
 import { contentsOf, driverLayout, driverRoom, leastFor } from './drivers.js';
-import { forcesCancel } from './forces-cancel.js';
 import { noParts } from './no-parts.js';
-import type { Phrase } from './phrase.js';
 import { interiorIn, metres, outerSizes } from './placing.js';
+import type { Axis, Point } from './point.js';
 import { across, fields, type RadiatorChoice, radiatorsOf } from './radiator-fields.js';
+import { eachOf, radiatorRecord } from './radiator-words.js';
 import { USUAL_QL } from './vented-fields.js';
-import { inWords, leaksAssumed } from './wording.js';
+import { leaksAssumed } from './wording.js';
 
 const GRAM = 1e-3;
-/** Standard gravity, m/s². */
-const GRAVITY = 9.80665;
-
-/** A radiator that lies flat sags under its own weight. */
-function sagWords(holes: readonly Hole[], sag: number): Phrase[] {
-  if (!holes.some(({ face }) => face === 'top' || face === 'bottom')) return [];
-  return [
-    [
-      'A radiator in the top or the bottom panel sags by ',
-      [sag, 'travel'],
-      ' under its own weight. The travel in this report does not include that. Ask the maker whether the radiator may lie flat.',
-    ],
-  ];
-}
-
 function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): Variant {
   const { box = {} } = job.sections as ReadFields<typeof fields>;
   const { QL = USUAL_QL, QA, tuning: pinned } = box;
   const losses = { QL, ...(QA !== undefined && { QA }) };
   const { radiator, count, path, name, greatestAddedMass } = radiators;
-  const { Sd, Mms, Cms, Xmax = Infinity, outerDiameter = 0, cutoutDiameter = 0, depth = 0, displacedVolume } = radiator;
+  const { Mms, Xmax = Infinity, outerDiameter = 0, cutoutDiameter = 0, depth = 0, displacedVolume } = radiator;
   const t = job.space.panelThickness;
 
   const bodies = {
@@ -61,8 +37,7 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
   const drivers = driverLayout(job, choice);
   const layout: Omit<Layout, 'vent'> = { ...drivers, bodies: [...drivers.bodies, ...roundBodies('radiator', bodies)] };
   const contents = contentsOf(job, choice);
-  const many = count > 1;
-  const each = many ? 'each radiator' : 'the radiator';
+  const each = eachOf(count);
   const volumeEach = displacedVolume ?? estimatedDriverVolume(cutoutDiameter, Math.max(0, depth - t));
 
   /** The mass added to reach a moving mass: whole grams, as a scale shows them. */
@@ -84,107 +59,6 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
     ...losses,
     sourceResistance: si('resistance', job.amplifier.sourceResistance),
   });
-
-  function record({ point, fit: { placement } }: Finished): KindRecord {
-    const [netVolume = 0, moving = Mms] = point;
-    const addedMass = si('mass', addedTo(moving));
-    const { fb, notch, warnings } = passiveRadiatorTuning(
-      { netVolume: si('volume', netVolume), radiator, count, addedMass },
-      job.air,
-    );
-    const holes = placement.radiators.flatMap(({ face, centres }) =>
-      centres.map((centre) => holeAt('radiator', face, cutoutDiameter, centre)),
-    );
-    const mass: Phrase =
-      addedMass > 0
-        ? [many ? 'each with ' : 'with ', [addedMass, 'mass'], ' added to its cone']
-        : ['without added mass'];
-    return {
-      holes,
-      ...(addedMass > 0 && { weights: { count, mass: addedMass, coneDiameter: Math.sqrt((4 * Sd) / Math.PI) } }),
-      summary: [
-        'It is tuned to ',
-        [fb, 'frequency'],
-        ` by ${inWords(count)} passive ${many ? 'radiators' : 'radiator'} "${name}", `,
-        ...mass,
-        '.',
-      ],
-      brief: [`${count} × `, ...(addedMass > 0 ? ([[addedMass, 'mass'], ' added'] as const) : ['no mass added'])],
-      building: [
-        [
-          `Fit ${inWords(count)} passive ${many ? 'radiators' : 'radiator'} "${name}". `,
-          ...(addedMass > 0
-            ? ([
-                'Add ',
-                [addedMass, 'mass'],
-                ` to the middle of ${many ? 'each' : 'its'} cone. Weigh what you add, and fix it so that it cannot come loose. `,
-              ] as const)
-            : [`Add no mass to ${many ? 'them' : 'it'}. `]),
-          `${many ? 'Together they tune' : 'It tunes'} the box to `,
-          [fb, 'frequency'],
-          `. ${many ? 'Each radiator' : 'The radiator'} needs a clear depth of `,
-          [depth + Xmax, 'length'],
-          ' behind the outside of its panel; this includes its travel.',
-        ],
-        ...(forcesCancel(holes)
-          ? [
-              [
-                'The radiators stand back to back on opposite panels, on common axes, so that the forces of their cones on the box cancel.',
-              ] as const,
-            ]
-          : []),
-      ],
-      playing: [
-        [
-          'The level has a notch at ',
-          [notch, 'frequency'],
-          `, the resonance of ${each} outside the box${addedMass > 0 ? ' with its added mass' : ''}.`,
-        ],
-        ...sagWords(holes, (Mms + addedMass) * GRAVITY * Cms),
-      ],
-      dip: { of: 'the tuning', at: [fb] },
-      numbers: [
-        { what: 'tuning (fb)', value: [[fb, 'frequency']] },
-        { what: 'notch in the level', value: [[notch, 'frequency']] },
-        { what: `mass added to ${each}`, value: [[addedMass, 'mass']] },
-      ],
-      assumed: [
-        ...contents.assumed,
-        ...leaksAssumed(box.QL, QL),
-        ...(radiators.massAssumed
-          ? [
-              [
-                `It is assumed that ${each} can carry `,
-                [greatestAddedMass, 'mass'],
-                ' of added mass, as much as its own moving mass. Ask the maker.',
-              ] as const,
-            ]
-          : []),
-        ...(displacedVolume === undefined
-          ? [
-              [
-                `It is assumed that ${each} takes up `,
-                [volumeEach, 'volume'],
-                ' inside the box, estimated from its cutout and its depth as for a driver.',
-              ] as const,
-            ]
-          : []),
-      ],
-      margins: [
-        {
-          path: `${path}.greatestAddedMass`,
-          what: `mass added to ${each}`,
-          meaning: 'mass',
-          value: addedMass,
-          limit: greatestAddedMass,
-          sense: 'at most',
-        },
-      ],
-      warnings,
-      givesOut: { 'radiator travel': `the travel of the passive ${many ? 'radiators' : 'radiator'} (Xmax)` },
-      printed: false,
-    };
-  }
 
   const solved = alignsIn(passiveRadiatorFamily, job, spec, ({ netVolume, addedMass }) => [netVolume, Mms + addedMass]);
   const massAxis: Axis = { name: 'moving mass', from: Mms, to: Mms + greatestAddedMass, ratio: 1.06, unit: GRAM };
@@ -237,7 +111,14 @@ function variantOf(job: Job, choice: DriverChoice, radiators: RadiatorChoice): V
         radiator: bodies,
         cutoutMargin: metres(job.space.cutoutPlay),
       }),
-    record,
+    record: (finished) =>
+      radiatorRecord(finished, {
+        radiators,
+        addedMass: si('mass', addedTo(finished.point[1] ?? Mms)),
+        displaced: displacedVolume === undefined ? volumeEach : undefined,
+        assumed: [...contents.assumed, ...leaksAssumed(box.QL, QL)],
+        air: job.air,
+      }),
   };
 }
 

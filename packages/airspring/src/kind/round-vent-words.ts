@@ -1,6 +1,6 @@
-import type { KindRecord } from './box-kind.js';
 import type { DesignVent } from './build-record.js';
 import type { FlareForm } from './flare-form.js';
+import type { KindRecord } from './kind-record.js';
 import type { Phrase } from './phrase.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
 import type { VentNames } from './vents.js';

@@ -4,11 +4,12 @@ import { NANOMETRE } from '@airspring/core/quantity';
 import { compileLongestVent, type Fit, faces, type VentBody } from '@airspring/core/space';
 import type { RoundVentSection } from '@airspring/core/vent';
 import type { DriverChoice, Job } from '../job/job.js';
-import type { BoxKind, Point } from './box-kind.js';
+import type { BoxKind } from './box-kind.js';
 import { driverLayout } from './drivers.js';
 import { type FormedEnd, formTaken } from './flare-form.js';
 import type { Phrase } from './phrase.js';
 import { metres } from './placing.js';
+import type { Point } from './point.js';
 import { isJoined, type Printer, wholeLines, widthOf } from './printed-tube.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
 import {

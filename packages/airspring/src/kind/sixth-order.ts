@@ -2,7 +2,8 @@ import type { Family, ParallelBandPassInput, ParallelBandPassSpec } from '@airsp
 import { si } from '@airspring/core/quantity';
 import { across, fields } from './band-pass-fields.js';
 import { bandPassVariants, type Chambers } from './band-pass-variant.js';
-import type { BoxKind, Point } from './box-kind.js';
+import type { BoxKind } from './box-kind.js';
+import type { Point } from './point.js';
 
 /** Both chambers with their vents, as the families of sixth order take them. It is made for each box of the lattice. */
 function spec({

@@ -1,10 +1,11 @@
 import type { ReadFields } from '../brief/fields.js';
 import type { DriverChoice, Job } from '../job/job.js';
 import type { fields } from './band-pass-fields.js';
-import type { Axis, BoxKind, Parts, Point, Variant } from './box-kind.js';
+import type { BoxKind, Variant } from './box-kind.js';
 import { contentsOf } from './drivers.js';
 import { type Chamber, finishedChambers, heldBy, type Rear } from './finished-chambers.js';
 import { type EdgeName, partitionAcross } from './partition.js';
+import type { Axis, Parts, Point } from './point.js';
 import type { RoundVentSettings } from './round-vent-fields.js';
 import { roundVents } from './round-vents.js';
 import { tuningOf, ventLengths, wholeMillimetres } from './vent-length.js';

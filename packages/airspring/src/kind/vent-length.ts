@@ -1,6 +1,6 @@
 import type { Air } from '@airspring/core/air';
 import { compileLengthForTuning, type VentSection } from '@airspring/core/vent';
-import type { Point } from './box-kind.js';
+import type { Point } from './point.js';
 
 /** The length that tunes an air volume to a frequency. */
 export type LengthFor = (netVolume: number, fb: number) => number;

@@ -8,7 +8,9 @@ import { compileVentWithWaves, type VentSection, type VentWithWaves } from '@air
 import * as v from 'valibot';
 import { fieldsIn } from '../brief/kind-sections.js';
 import type { DriverChoice, Job, Written } from '../job/job.js';
-import { acousticsOf, type BoxKind, type KindRecord, type Point, type Variant } from './box-kind.js';
+import { acousticsOf, type BoxKind, type Variant } from './box-kind.js';
+import type { KindRecord } from './kind-record.js';
+import type { Point } from './point.js';
 import { type LengthFor, tuningBy } from './vent-length.js';
 import type { Vents } from './vents.js';
 import { capital } from './wording.js';

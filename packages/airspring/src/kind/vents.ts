@@ -3,9 +3,12 @@ import { si } from '@airspring/core/quantity';
 import type { Fit, FitInput, Layout } from '@airspring/core/space';
 import { tuning, type VentSection } from '@airspring/core/vent';
 import type { Job } from '../job/job.js';
-import type { Axis, BoxKind, Finished, KindRecord, KindWish, Point, Span, Variant } from './box-kind.js';
+import type { BoxKind, Variant } from './box-kind.js';
 import type { RawMargin } from './build-record.js';
+import type { Finished, KindRecord } from './kind-record.js';
 import { metres } from './placing.js';
+import type { Axis, Point, Span } from './point.js';
+import type { KindWish } from './wish.js';
 
 type InnerEdges = readonly [width: number, height: number, depth: number];
 

@@ -9,7 +9,7 @@ import { wavesLeftOut } from '../kind/vent-waves.js';
 import type { Box } from '../search/box.js';
 import { pointsOf } from '../search/points.js';
 import type { Search } from '../search/search.js';
-import { alignmentsNear } from './alignments.js';
+import { alignmentsNear, goalReached } from './alignments.js';
 import { cautionsOf } from './cautions.js';
 import { driverHoles, jointLeftOut, jointOf, panelsOf } from './cut-list.js';
 import type { Guard } from './design-parts.js';
@@ -72,6 +72,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
   const sound = soundOf(job, playingOf(box), own.givesOut);
   const uncertain = uncertainOf(search, box);
   const alignments = alignmentsNear(job, box);
+  const goal = goalReached(job, box);
   const [width, height, depth] = edges.map((edge) => si('length', edge)) as [never, never, never];
   const inner = innerSize({ outer: { width, height, depth }, thickness: si('length', space.panelThickness) });
   // Where there is no back, the air reaches to the end of the sides.
@@ -142,6 +143,7 @@ export function assemble(search: Search, box: Box, name: string, leaning: string
     ...(filled && { filled }),
     numbers,
     ...(alignments && { alignments }),
+    ...(goal && { goal }),
     assumed: [...assumedOf(job), ...assumed],
     ...sound,
     amplifier: amplifierOf(job),

@@ -1,9 +1,9 @@
 import type { Warning } from '@airspring/core/fault';
 import type { Face, Prisms, ShapedPanel, Solid } from '@airspring/core/space';
-import type { Filled } from '../kind/box-kind.js';
 import type { ChamberOfBox, DesignVent, DesignWeights, Hole, Panel, PlacedBoard } from '../kind/build-record.js';
+import type { Filled } from '../kind/kind-record.js';
 import type { Phrase } from '../kind/phrase.js';
-import type { NearAlignment } from './alignments.js';
+import type { NearAlignment, ReachedGoal } from './alignments.js';
 import type { JointTold } from './cut-list.js';
 import type { Told } from './design-parts.js';
 import type { Uncertain } from './estimate.js';
@@ -86,6 +86,8 @@ export interface Design extends Played {
   readonly numbers: readonly { readonly what: string; readonly value: Phrase }[];
   /** Which named alignments its response comes near to, the nearest first; left out where the brief does not ask. */
   readonly alignments?: readonly NearAlignment[];
+  /** What the goal comes to that the brief names as its alignment; left out where it names a shape, or none. */
+  readonly goal?: ReachedGoal;
   /** What was assumed because the brief does not say it, each with its amount. */
   readonly assumed: readonly Phrase[];
   /** Set where the sheet of the driver does not tell Vas: the same box with the drivers at both ends of what is assumed. */

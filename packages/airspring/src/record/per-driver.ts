@@ -1,6 +1,6 @@
 import { format } from '@airspring/core/quantity';
 import type { DriverChoice } from '../job/job.js';
-import type { Wish } from '../kind/box-kind.js';
+import type { Wish } from '../kind/wish.js';
 import { WITHIN } from '../search/axis.js';
 import { bestBoxes } from '../search/best.js';
 import type { Box } from '../search/box.js';

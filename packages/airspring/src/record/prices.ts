@@ -1,7 +1,7 @@
 import { isInputError } from '@airspring/core/fault';
 import { readBrief } from '../brief/read.js';
 import type { Written } from '../job/job.js';
-import type { Wish } from '../kind/box-kind.js';
+import type { Wish } from '../kind/wish.js';
 import { bestBoxes } from '../search/best.js';
 import { apply, type Change, stepOf } from '../search/change.js';
 import { type Criteria, leanings, pointsOf } from '../search/points.js';

@@ -1,6 +1,7 @@
 import type { Alignment } from '@airspring/core/alignment';
 import type { DriverChoice } from '../job/job.js';
-import type { BoxKind, Point, Variant } from '../kind/box-kind.js';
+import type { BoxKind, Variant } from '../kind/box-kind.js';
+import type { Point } from '../kind/point.js';
 
 /** Boxes in which an alignment cannot be had, and why. */
 export interface Unsuited {

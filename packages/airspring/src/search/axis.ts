@@ -1,4 +1,4 @@
-import type { Axis } from '../kind/box-kind.js';
+import type { Axis } from '../kind/point.js';
 
 /** How far the search looks beyond the brief, and how finely. */
 export interface Scope {

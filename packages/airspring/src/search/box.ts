@@ -1,7 +1,8 @@
 import { NANOMETRE } from '@airspring/core/quantity';
 import type { Job } from '../job/job.js';
 import { volumesIn } from '../job/space-shape.js';
-import type { Parts, Point, Variant } from '../kind/box-kind.js';
+import type { Variant } from '../kind/box-kind.js';
+import type { Parts, Point } from '../kind/point.js';
 import { type Scope, upperOf, valueAt, wholeBounds } from './axis.js';
 import type { Cost } from './cost.js';
 import { copyOf, type Demand, depthWith, emptyDemand } from './demand.js';

@@ -1,7 +1,7 @@
 import { decimalText, format, kinds, type Unit } from '@airspring/core/quantity';
 import { strictText } from '../brief/spelling.js';
 import type { Job, Written } from '../job/job.js';
-import type { Wish } from '../kind/box-kind.js';
+import type { Wish } from '../kind/wish.js';
 import { neededFor } from './wishes.js';
 
 /** One wish that yields: its path, and how it reads before and after. */

@@ -1,6 +1,7 @@
 import { type CompiledNetwork, compile, type Probe, type Setter } from '@airspring/core/network';
 import { referenceLevelOf } from '@airspring/core/response';
-import type { Point, Variant } from '../kind/box-kind.js';
+import type { Variant } from '../kind/box-kind.js';
+import type { Point } from '../kind/point.js';
 
 /** A change of a reference level that is no more than rounding, dB. */
 const ROUNDING = 1e-9;

@@ -1,6 +1,6 @@
 import { minimalConflict } from '@airspring/core/numeric';
 import { NANOMETRE } from '@airspring/core/quantity';
-import type { Wish } from '../kind/box-kind.js';
+import type { Wish } from '../kind/wish.js';
 import { BEYOND } from './axis.js';
 import { costByMiss } from './cost.js';
 import { explore } from './explore.js';

@@ -1,6 +1,7 @@
 import { allowedVolume } from '../job/job.js';
 import { volumesIn } from '../job/space-shape.js';
-import type { Axis, Span, Variant } from '../kind/box-kind.js';
+import type { Variant } from '../kind/box-kind.js';
+import type { Axis, Span } from '../kind/point.js';
 import { latticeOf, type Scope, upperOf } from './axis.js';
 import type { Box } from './box.js';
 import type { Search } from './search.js';

@@ -1,4 +1,4 @@
-import type { Point } from '../kind/box-kind.js';
+import type { Point } from '../kind/point.js';
 import type { Demand } from './demand.js';
 
 /** Number of demands that are kept, and of those for which there is room at first: a power of 2. */

@@ -1,5 +1,5 @@
 import { SHORTEST_BAND } from '../job/job.js';
-import type { Wish } from '../kind/box-kind.js';
+import type { Wish } from '../kind/wish.js';
 import { BEYOND } from './axis.js';
 import type { Box } from './box.js';
 import { explore } from './explore.js';

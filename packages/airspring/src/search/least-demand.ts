@@ -1,5 +1,6 @@
 import { type ComplexColumn, complexColumn } from '@airspring/core/numeric';
-import type { Point, Variant } from '../kind/box-kind.js';
+import type { Variant } from '../kind/box-kind.js';
+import type { Point } from '../kind/point.js';
 import { type compileVariant, loadNames } from './compiled-variant.js';
 import type { Demand } from './demand.js';
 import { fillLoad } from './fill-load.js';

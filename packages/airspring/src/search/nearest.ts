@@ -1,7 +1,7 @@
 import { isInputError } from '@airspring/core/fault';
 import { readBrief } from '../brief/read.js';
 import { type DriverChoice, type Job, SHORTEST_BAND, type Written } from '../job/job.js';
-import type { Wish } from '../kind/box-kind.js';
+import type { Wish } from '../kind/wish.js';
 import { BEYOND, WITHIN } from './axis.js';
 import { anyBox } from './best.js';
 import { type Box, compileBox } from './box.js';

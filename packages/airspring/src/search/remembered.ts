@@ -1,4 +1,4 @@
-import type { Point } from '../kind/box-kind.js';
+import type { Point } from '../kind/point.js';
 import { copyOf, type Demand } from './demand.js';
 
 /** Number of demands that are kept. */

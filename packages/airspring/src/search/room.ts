@@ -1,4 +1,5 @@
-import type { Point, Variant } from '../kind/box-kind.js';
+import type { Variant } from '../kind/box-kind.js';
+import type { Point } from '../kind/point.js';
 import type { Alike } from './distinct-shapes.js';
 import type { Shape } from './shapes.js';
 

@@ -1,4 +1,4 @@
-import type { Point } from '../kind/box-kind.js';
+import type { Point } from '../kind/point.js';
 import { type Box, type Cell, cellOf, type compileBox } from './box.js';
 import type { Cost } from './cost.js';
 

@@ -1,5 +1,6 @@
 import { volumesIn } from '../job/space-shape.js';
-import type { Parts, Point, Variant } from '../kind/box-kind.js';
+import type { Variant } from '../kind/box-kind.js';
+import type { Parts, Point } from '../kind/point.js';
 import { asGoodAsCanBe, rate } from './box.js';
 import type { Cost } from './cost.js';
 import { emptyDemand } from './demand.js';

@@ -2,7 +2,9 @@ import { NANOMETRE } from '@airspring/core/quantity';
 import type { Job } from '../job/job.js';
 import { LEAST_OF_NOMINAL } from '../job/load.js';
 import { volumesIn } from '../job/space-shape.js';
-import type { KindWish, Point, Variant, Wish } from '../kind/box-kind.js';
+import type { Variant } from '../kind/box-kind.js';
+import type { Point } from '../kind/point.js';
+import type { KindWish, Wish } from '../kind/wish.js';
 import type { Demand } from './demand.js';
 
 /** A wish, and what a box needs of it, in SI units. */

@@ -1,5 +1,5 @@
 import { type Job, SHORTEST_BAND } from '../job/job.js';
-import type { Wish } from '../kind/box-kind.js';
+import type { Wish } from '../kind/wish.js';
 import type { Cost } from './cost.js';
 import type { Search } from './search.js';
 

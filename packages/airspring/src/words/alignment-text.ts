@@ -1,5 +1,5 @@
 import { decimalText } from '@airspring/core/quantity';
-import type { NearAlignment } from '../record/alignments.js';
+import type { NearAlignment, ReachedGoal } from '../record/alignments.js';
 import type { Design } from '../record/design-record.js';
 import { table } from './layout.js';
 import type { Phrasing } from './phrasing.js';
@@ -41,9 +41,18 @@ function differs({ name, box }: NearAlignment, { response, box: own }: Design, s
   return `${volume}. Its f3 is ${say.hertz(box.f3)}, ${placeText(box.f3 - response.f3, say)}.`;
 }
 
+/** What a goal comes to in this box, and what it could be. */
+function goalText({ name, value, least }: ReachedGoal, { box }: Design, say: Phrasing): string {
+  const here = `The goal ${name} is ${decimalText(value, 4)} in this box.`;
+  if (!least.ok) return `${here} ${least.because}`;
+  const size = sizeText(least.netVolume / box.netVolume - 1, say);
+  return `${here} The least that these drivers reach is ${decimalText(least.value, 4)}, with ${say.volume(least.netVolume)} of air, ${size}.`;
+}
+
 /** Which alignment a design comes near to, as a paragraph; `undefined` where the brief does not ask. */
 export function alignmentText(design: Design, say: Phrasing): string | undefined {
-  const { alignments } = design;
+  const { alignments, goal } = design;
+  if (goal !== undefined) return goalText(goal, design, say);
   if (alignments === undefined) return undefined;
   const [first] = alignments;
   if (first === undefined) {

@@ -1,8 +1,9 @@
 import type { Builds } from '@airspring/core/tolerance';
 import { readBrief } from '../brief/read.js';
 import type { Written } from '../job/job.js';
-import type { Point, Variant } from '../kind/box-kind.js';
+import type { Variant } from '../kind/box-kind.js';
 import { completeOptions } from '../kind/brief-options.js';
+import type { Point } from '../kind/point.js';
 import { buildsOf } from '../record/scatter.js';
 import { searchOf } from '../search/search.js';
 import type { Chunk } from './chunk.js';

@@ -22,6 +22,8 @@ export interface Aligned<Spec> {
   readonly frequency?: number;
   /** The whole response against that of the target; a goal has none. */
   readonly deviation?: Deviation;
+  /** What a goal comes to in this box: the least value that was found. A shape has none. */
+  readonly least?: number;
   /**
    * Where the level is half power down. It is sought up to three octaves above `frequency`, or to the end of the band of the
    * deviation if the level has fallen again there. A shape that droops slowly may reach it as far as six octaves above.
@@ -51,6 +53,7 @@ export interface Found<Spec> {
   readonly near: number;
   readonly parameters?: Readonly<Record<string, number>> | undefined;
   readonly deviation?: Deviation;
+  readonly least?: number;
   /** Its topology, compiled before. */
   readonly compiled?: CompiledTopology;
   /** Whether the level falls above the band as well. */
@@ -62,7 +65,7 @@ export function alignedBox<Spec>(
   { name, parameters: fixed }: Alignment,
   family: Family<Spec, never>,
   air: Air,
-  { trial, near, parameters = fixed, deviation, compiled, bandPass }: Found<Spec>,
+  { trial, near, parameters = fixed, deviation, least, compiled, bandPass }: Found<Spec>,
 ): Aligned<Spec> {
   const { highPass, ...box } = trial;
   const system = systemOf(family, box as never, air);
@@ -78,6 +81,7 @@ export function alignedBox<Spec>(
     system,
     ...(filter && { highPass: filter }),
     ...(deviation && { frequency: near, deviation }),
+    ...(least !== undefined && { least }),
     ...(bandPass ? bothEdges() : { f3: corner() }),
   };
   function corner(): Cutoff {

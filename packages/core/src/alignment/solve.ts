@@ -32,6 +32,9 @@ import { boxUnknowns, canBeBuilt, fill, type Sought, trialOf } from './unknowns.
  * coil or a loss in the vent makes the shape impossible, the box deviates from it as little as it can, and the result says by how
  * much. f3 is always that of the whole response.
  *
+ * A goal is made as small as it can be, and the result tells its value (`least`). If a number that may be chosen does not change the
+ * goal, there is no answer: that number could be anything.
+ *
  * @validity families that say which fields of their specs may be chosen, with equal drivers
  * @neglects what the family neglects. Solutions that no start of the family leads to are not found; none is known. Where a shape has
  *   several ways of being met, those that have a box in the middle of the range of a free parameter are followed. A goal is sought
@@ -70,6 +73,7 @@ export function solveAlignment<Spec extends DrivenSpec, Input>(
       ok: true,
       ...aligned({
         trial: best.spec,
+        least: best.least,
         near: resonanceInAir(driver),
         bandPass: (shapedBox(family, best.spec, medium)?.above ?? 0) > 0,
       }),

@@ -1,3 +1,4 @@
+import { putProduct, startProduct, timesStep } from './chain-product.js';
 import type { Chain } from './line-chain.js';
 import { type LineAir, mostNepers } from './line-kernel.js';
 import type { LineSection } from './line-section.js';
@@ -116,19 +117,19 @@ export interface ChangingSection {
  */
 export function taperedChain({ at, alike }: ChangingSection, length: number, medium: LineAir): Chain {
   const room = new Float64Array(12);
+  const product = new Float64Array(8);
   const h = length / STEPS;
   const areas = points.map((share) => at(share).area);
   const sections = (alike ? [0.5] : nodes).map(at);
   const known = new Float64Array(4 * sections.length);
-  return (frequencies, { A, B, C, D }) => {
+  return (frequencies, out) => {
     for (let i = 0; i < frequencies.length; i++) {
       const omega = 2 * Math.PI * frequencies[i]!;
       for (let j = 0; j < sections.length; j++) {
         perMetre(sections[j]!, medium, omega, room, FIRST);
         for (let k = 0; k < 4; k++) known[4 * j + k] = room[FIRST + k]!;
       }
-      let [ar, ai, br, bi] = [1, 0, 0, 0];
-      let [cr, ci, dr, di] = [0, 0, 1, 0];
+      startProduct(product);
       for (let n = 0; n < STEPS; n++) {
         between(known, alike ? ALIKE : weights[2 * n]!, areas[2 * n]!, room, FIRST);
         between(known, alike ? ALIKE : weights[2 * n + 1]!, areas[2 * n + 1]!, room, SECOND);
@@ -163,29 +164,9 @@ export function taperedChain({ at, alike }: ChangingSection, length: number, med
         const ui = fr * zi + fi * zr;
         const vr = fr * yr - fi * yi;
         const vi = fr * yi + fi * yr;
-        const a = ar * tr - ai * ti + br * vr - bi * vi;
-        const ia = ar * ti + ai * tr + br * vi + bi * vr;
-        const b = ar * ur - ai * ui + br * wr - bi * wi;
-        bi = ar * ui + ai * ur + br * wi + bi * wr;
-        ar = a;
-        ai = ia;
-        br = b;
-        const c = cr * tr - ci * ti + dr * vr - di * vi;
-        const ic = cr * ti + ci * tr + dr * vi + di * vr;
-        const d = cr * ur - ci * ui + dr * wr - di * wi;
-        di = cr * ui + ci * ur + dr * wi + di * wr;
-        cr = c;
-        ci = ic;
-        dr = d;
+        timesStep(product, tr, ti, ur, ui, vr, vi, wr, wi);
       }
-      A.re[i] = ar;
-      A.im[i] = ai;
-      B.re[i] = br;
-      B.im[i] = bi;
-      C.re[i] = cr;
-      C.im[i] = ci;
-      D.re[i] = dr;
-      D.im[i] = di;
+      putProduct(product, out, i);
     }
   };
 }

@@ -69,17 +69,19 @@ function closeness(shape: readonly number[]): number {
   return Math.max(1e-9, (4 * shape.length * Number.EPSILON) / nearest ** 2);
 }
 
-/** Boxes for which a goal must have a value. */
+/** Boxes for which a goal must have a value: two of one family, then two of another. */
 const boxes = (): readonly System[] => [
   closedBox({ drivers: trial, netVolume: '20 L' }) as System,
+  closedBox({ drivers: trial, netVolume: '60 L' }) as System,
   ventedBox({ drivers: trial, netVolume: '20 L', fb: '40 Hz', QL: 7 }) as System,
+  ventedBox({ drivers: trial, netVolume: '60 L', fb: '25 Hz', QL: 7 }) as System,
 ];
 
 /**
  * The laws of every alignment type, including your own. Its target has the degree of its order, positive coefficients, of which the
  * last is 1, and no root that grows. It gives the same shape whenever it is asked. A free parameter has a range, names itself,
  * and changes the shape. A shape that allows for zeros is the same for a box without, and is told over their frequency; any other does
- * not read them. A goal is a number for every box.
+ * not read them. A goal is a number for every box, and another number for another box of the same family.
  *
  * @validity alignments that `solveAlignment` takes
  * @neglects whether the shape is the one that its name says: hold it against its source
@@ -99,7 +101,7 @@ export function alignmentLaws(alignment: Alignment): readonly LawResult[] {
     const least = () => boxes().map((system) => target.least(system));
     return [
       ...named,
-      tried('a number for every box', 'two boxes', () => {
+      tried('a number for every box', 'four boxes', () => {
         const isNumber = (value: unknown) => typeof value === 'number' && !Number.isNaN(value);
         const wrong = least().findIndex((value) => !isNumber(value));
         return wrong < 0 ? undefined : String(least()[wrong]);
@@ -107,6 +109,12 @@ export function alignmentLaws(alignment: Alignment): readonly LawResult[] {
       tried('the same number whenever it is asked', 'twice', () => {
         const again = least();
         return least().every((value, i) => Object.is(value, again[i])) ? undefined : 'another number';
+      }),
+      tried('a number that the box changes', 'two boxes of two families each', () => {
+        const [closed, larger, vented, lower] = least();
+        // A goal for one family may be the same for all boxes of another.
+        const same = Object.is(closed, larger) && Object.is(vented, lower);
+        return same ? `${closed} for two closed boxes, ${vented} for two vented ones` : undefined;
       }),
     ];
   }

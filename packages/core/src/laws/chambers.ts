@@ -1,5 +1,6 @@
 import type { System } from '../enclosure/index.js';
 import type { Branch, Element } from '../network/index.js';
+import { decimalText } from '../quantity/index.js';
 import { drivenAir } from './acoustic-exits.js';
 import { motorsOf, numbersAt } from './family-motors.js';
 import { numberOf, type StatedChamber } from './family-trial.js';
@@ -22,6 +23,8 @@ export interface Chamber {
   readonly volume: number | undefined;
   readonly stated: Readonly<Partial<Record<Stated, number>>>;
   readonly found: Readonly<Partial<Record<Stated, number>>>;
+  /** The frequency at which the losses are counted, and what it is; left out where nothing is found. */
+  readonly countedAt?: string;
 }
 
 /** The springs of air of a network, each with the record of the spec or of the trial that states a `netVolume`, in the order of both. */
@@ -51,7 +54,7 @@ export function chambersOf(system: System, handedIn: readonly StatedChamber[] | 
       ventArea: number('ventArea'),
       volume: netVolume === undefined ? undefined : netVolume * (number('fillGain') ?? 1),
       stated,
-      found: foundAt(system, one, air, stated),
+      ...foundAt(system, one, air, stated),
     };
   });
 }
@@ -70,7 +73,7 @@ function foundAt(
   compliance: Branch,
   { box, inner, at, masses: [vent, ...others] }: ReturnType<typeof airOf>,
   { fb }: Chamber['stated'],
-): Chamber['found'] {
+): Pick<Chamber, 'found' | 'countedAt'> {
   const number = ({ name }: Branch) => numberOf(system, name);
   const Cab = number(compliance);
   const tuned = fb === undefined ? closedResonance(system, box, Cab) : 2 * Math.PI * fb;
@@ -80,13 +83,13 @@ function foundAt(
   const isLumped = system.network.topology.elements.every(
     (one) => (one.kind !== 'law' && one.kind !== 'line') || !one.nodes.some((node) => own.includes(node)),
   );
-  if (tuned === undefined || !isLumped) return {};
+  if (tuned === undefined || !isLumped) return { found: {} };
   const toGround = (node: string) =>
     node === 'ground' ? [] : at(node, 'acousticResistance').filter(({ nodes }) => nodes.includes('ground'));
   /** The quality factor of a resistance that stands alone; NaN where there is none, or more than one. */
   const only = (list: readonly Branch[], quality: (resistance: number) => number) =>
     list.length === 1 ? quality(number(list[0] as Branch)) : Number.NaN;
-  return {
+  const found = {
     ...(others.length === 0 && {
       fb: vent === undefined ? Number.NaN : 1 / (2 * Math.PI * Math.sqrt(number(vent) * Cab)),
     }),
@@ -96,6 +99,8 @@ function foundAt(
       QP: only(mouth === 'ground' ? [] : at(mouth, 'acousticResistance'), (R) => (tuned * number(vent as Branch)) / R),
     }),
   };
+  const what = fb === undefined ? 'the resonance of its cone' : 'the stated fb';
+  return { found, countedAt: `${decimalText(tuned / (2 * Math.PI), 4)} Hz, ${what}` };
 }
 
 /** Resonance of the only cone of a box, on its suspension and on the air, rad/s; nothing where there are several, or one without a motor. */

@@ -53,13 +53,14 @@ export function airLaws<Spec, Input>({ trial, system, air }: Tried<Spec, Input>)
     }),
     tried('tuning and losses are as stated', comparedWith, () => {
       const made = system();
-      for (const { compliance, stated, found } of chambers(made)) {
+      for (const { compliance, stated, found, countedAt } of chambers(made)) {
         for (const [name, value] of Object.entries(stated)) {
           const own = found[name as keyof typeof found];
           if (own === undefined) continue;
           compared.add(`${name} of ${compliance}`);
           if (Number.isNaN(own)) return `${name} of ${compliance} is stated, but no one part at its node has it`;
-          if (!alike(own, value)) return `${name} of ${compliance} is ${own}, and ${value} is stated`;
+          const place = name === 'fb' ? '' : ` at ${countedAt}`;
+          if (!alike(own, value)) return `${name} of ${compliance} is ${own}${place}, and ${value} is stated`;
         }
       }
       return undefined;

@@ -3,6 +3,7 @@ import type { System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
 import { type ComplexColumn, complexColumns } from '../numeric/index.js';
 import { sweptColumns } from '../response/compile.js';
+import { refuseFallingLoss } from '../response/falling-loss.js';
 import { compiledSystem } from '../response/index.js';
 import { resistanceOf, steadySpeed } from '../response/steady-speed.js';
 import { betweenSweeps } from '../response/two-sweeps.js';
@@ -75,6 +76,7 @@ export function lossyConePorts(system: System, grid: Float64Array, loss: FlowLos
     };
   };
   const [weakAt, strongAt] = [sweep(weak), sweep(strong)];
+  refuseFallingLoss(loss, grid, air);
   const ends = Array.from(grid, (_, i) => {
     const ofEach = (r: number) => {
       const probe = strongAt(i, r);

@@ -1,21 +1,22 @@
+import { flowLossField } from '../duct/flow-loss.js';
+import type { FlowLoss } from '../duct/index.js';
 import type { System } from '../enclosure/index.js';
-import { type Impossible, InputError } from '../fault/index.js';
-import type { ComplexColumn } from '../numeric/index.js';
+import type { Impossible } from '../fault/index.js';
 import {
   type Frequency,
   type FrequencyInput,
   logarithmicGrid,
+  optional,
   positive,
   read,
   readFields,
   si,
 } from '../quantity/index.js';
-import { atFrequency } from '../response/at-frequency.js';
-import { compiledSystem, probeIndex, sweptColumns } from '../response/compile.js';
 import { extremumFrequency } from '../response/extremum.js';
-import { levelAt, logarithmAt } from '../response/gradient.js';
 import type { Gradient } from '../response/index.js';
-import { NEPER } from '../response/level.js';
+import { levelOfFlow, NEPER, REFERENCE_PRESSURE } from '../response/level.js';
+import { compileWithin, type Within } from './gradient-within.js';
+import { compileWithinLoss } from './gradient-within-loss.js';
 import { refuseBadLimits } from './greatest-level.js';
 import type { Limit } from './limit.js';
 
@@ -28,79 +29,58 @@ export type GreatestLevelGradient =
       })
   | Impossible;
 
+export interface GreatestLevelGradientOptions {
+  /** What the vent loses by the speed of its air, as in `greatestLevelWithLosses`; default nothing. One vent, or several alike. */
+  readonly loss?: FlowLoss;
+}
+
+const shape = { loss: optional(flowLossField) };
+
 /** The number of frequencies of a band. */
 const POINTS = 600;
 /** Two levels count as equal within this relative difference of their pressures. */
 const TIED = 1e-6;
 /** Dips of one limit that are nearer, in ln f, are rounding on a flat stretch. */
 const APART = 0.02;
+/** Of the samples of a band, dips that lie higher above the least one, in ln, are not followed: between two samples a dip is no deeper. */
+const FOLLOWED = 0.1;
 
 /** Where a limit holds the level. */
 interface Held {
-  readonly limit: Limit;
+  readonly within: Within;
   readonly frequency: number;
-  /** ln of flow times frequency at the greatest drive that the limit allows there. */
-  readonly size: number;
-}
-
-/** ln of flow times frequency at the greatest drive that one limit allows, at single frequencies and in columns, and its slope by ln f. */
-function compileWithin(system: System, { probe, integrated, greatestRms }: Limit) {
-  const network = compiledSystem(system);
-  const { magnitude, slope } = atFrequency(network);
-  const flow = probeIndex(network.probes, 'radiatedFlow');
-  const place = probe === undefined ? undefined : probeIndex(network.probes, probe);
-  const power = integrated ? 2 : 1;
-  const most = Math.log(greatestRms * (integrated ? 2 * Math.PI : 1));
-  const size = (f: number, magnitudeOf: (probe: number) => number) =>
-    most + Math.log(magnitudeOf(flow) / (place === undefined ? 1 : magnitudeOf(place))) + power * Math.log(f);
-  return {
-    at: (f: number) => size(f, (probe) => magnitude(probe, f)),
-    slope: (f: number) => slope(flow, f) - (place === undefined ? 0 : slope(place, f)) + power,
-    column: (grid: Float64Array, columns: readonly ComplexColumn[]) =>
-      grid.map((f, i) => size(f, (probe) => Math.hypot(columns[probe]!.re[i]!, columns[probe]!.im[i]!))),
-  };
-}
-
-function refuseExponent(limit: string, got: string, names: readonly string[]): never {
-  const expected = `one of ${names.join(', ')}`;
-  const path = `limits.${limit}.exponents`;
-  throw new InputError([{ code: 'unknown-field', path, got, expected, remedy: 'Correct the name.' }]);
+  /** What is least where the limit binds: ln of the drive, or of flow times frequency. */
+  readonly least: number;
 }
 
 /** The gradient where a limit holds the level. */
-function gradientOf(system: System, { limit, frequency }: Held, oneSided: boolean): GreatestLevelGradient {
-  const { name: binding, probe, integrated = false, greatestRms, exponents = {} } = limit;
-  const level = levelAt(system, frequency);
-  if (!level.ok) return level;
-  const limited = probe === undefined ? undefined : logarithmAt(system, probe, frequency);
-  if (limited?.ok === false) return limited;
-  const less = (by: 'byElement' | 'byNumber') =>
-    Object.fromEntries(
-      Object.entries(level[by]).map(([name, slope]) => [name, slope - NEPER * (limited?.[by][name] ?? 0)]),
-    );
-  const [byElement, byNumber] = [less('byElement'), less('byNumber')];
-  for (const [name, exponent] of Object.entries(exponents)) {
-    if (byElement[name] === undefined) refuseExponent(binding, name, Object.keys(byElement));
-    const change = NEPER * exponent;
-    // A number stands in the equations as it is or as its inverse: the two slopes differ by one factor in every result that it changes.
-    const changed = [level, limited].find((one) => one?.byElement[name]);
-    if (changed) byNumber[name]! += (change * changed.byNumber[name]!) / changed.byElement[name]!;
-    byElement[name]! += change;
-  }
-  const drive = Math.log(greatestRms * (integrated ? 2 * Math.PI * frequency : 1)) - (limited?.value ?? 0);
+function gradientOf(system: System, { within, frequency }: Held, oneSided: boolean): GreatestLevelGradient {
+  const found = within.gradient(frequency);
+  if (!found.ok) return found;
+  const inDecibels = (slopes: Readonly<Record<string, number>>) =>
+    Object.fromEntries(Object.entries(slopes).map(([name, slope]) => [name, NEPER * slope]));
+  const { value, byElement, byNumber, byFrequency } = found;
+  const density = 1 + (byElement['air.density'] ?? 0);
   return {
     ok: true,
-    value: level.value + NEPER * drive,
-    byElement,
-    byNumber,
-    byFrequency: level.byFrequency + NEPER * ((integrated ? 1 : 0) - (limited?.byFrequency ?? 0)),
-    binding,
+    value: levelOfFlow(Math.exp(value) * frequency, system.air.density / REFERENCE_PRESSURE),
+    byElement: inDecibels({ ...byElement, 'air.density': density }),
+    byNumber: inDecibels(byNumber),
+    byFrequency: NEPER * (byFrequency + 1),
+    binding: within.limit.name,
     frequency: si('frequency', frequency),
     ...(oneSided && { oneSided: true as const }),
   };
 }
 
-const leastOf = (held: readonly Held[]): Held => held.reduce((a, b) => (b.size < a.size ? b : a));
+/** Each limit as a road from its value to the level, with the loss of the vent where there is one. */
+function roads(system: System, limits: readonly Limit[], options: GreatestLevelGradientOptions): readonly Within[] {
+  const { loss } = readFields('options', options, shape);
+  refuseBadLimits(limits);
+  return limits.map(loss ? compileWithinLoss(system, loss) : compileWithin(system));
+}
+
+const leastOf = (held: readonly Held[]): Held => held.reduce((a, b) => (b.least < a.least ? b : a));
 
 /**
  * Gradient of the greatest level of a steady sine within every limit at one frequency, by every element: the level for one volt
@@ -116,25 +96,38 @@ const leastOf = (held: readonly Held[]): Held => held.reduce((a, b) => (b.size <
  * | $h_k$ | `probe` | SI per V | value that the binding limit k judges |
  * | $g_k$ | `greatestRms`, `exponents` | SI | greatest value that it allows |
  * | $\theta$ | `byElement` | SI | a number of the network |
+ * | $R$ | `loss` | Pa·s/m³ | what the vent loses, as an acoustic resistance at the peak speed $\hat u$ of its air |
  *
- * @validity small changes, since it is a slope; where two limits bind at once, on one side
- * @neglects what `greatestLevel` neglects
+ * Where the vent loses by its speed, its resistance follows the speed at which the limit is reached. With $l$ and $v$ the logarithms of
+ * flow and speed at the greatest drive, both with R held, the implicit function theorem adds to each slope
+ *
+ * $$ \frac{\partial l}{\partial R}\,\frac{dR}{d\ln\theta},\qquad \frac{dR}{d\ln\theta} =
+ *    \frac{\partial R/\partial\ln\theta + R'\,\partial v/\partial\ln\theta}{1 - R'\,\partial v/\partial R},\qquad
+ *    R' = \frac{\partial R}{\partial\ln\hat u} $$
+ *
+ * The slopes of a loss itself are taken by differences of fourth order, since it is any function.
+ *
+ * @validity small changes, since it is a slope; where two limits bind at once, on one side; as `greatestLevelWithLosses` with a loss
+ * @neglects what `greatestLevel` neglects; with a loss, that a change of the box may change the loss: its sizes and ends are held, and
+ *   of the air its density alone counts
  * @returns dB, and dB per relative change
- * @throws InputError as `greatestLevel`; `unit`, `not-finite`, `not-positive`, `out-of-range` for the frequency
+ * @throws InputError as `greatestLevel`; `unit`, `not-finite`, `not-positive`, `out-of-range` for the frequency; those of
+ *   `greatestLevelWithLosses` for a loss
  * @source director1969 adjoint network
  * @source small1973vented2 displacement-limited and thermally limited power
+ * @source ingard1967 quasi-steady loss of its fundamental
  * @example greatestLevelGradient(system, [...travelLimit(driver), voltageLimit('20 V')], '40 Hz')
  */
 export function greatestLevelGradient(
   system: System,
   limits: readonly Limit[],
   frequency: FrequencyInput,
+  options: GreatestLevelGradientOptions = {},
 ): GreatestLevelGradient {
   const f = read('frequency', frequency, 'frequency');
-  refuseBadLimits(limits);
-  const held = limits.map((limit) => ({ limit, frequency: f, size: compileWithin(system, limit).at(f) }));
-  const least = leastOf(held);
-  return gradientOf(system, least, held.filter(({ size }) => size < least.size + TIED).length > 1);
+  const held = roads(system, limits, options).map((within) => ({ within, frequency: f, least: within.at(f).drive }));
+  const binding = leastOf(held);
+  return gradientOf(system, binding, held.filter(({ least }) => least < binding.least + TIED).length > 1);
 }
 
 /**
@@ -142,8 +135,9 @@ export function greatestLevelGradient(
  * of this frequency does not matter to first order. There one limit alone holds the level: of two that cross, one is lower beside
  * the crossing.
  *
- * @validity as {@link greatestLevelGradient}; no feature of the level narrower than the spacing of the 600 points of the band
- * @neglects what `greatestLevel` neglects
+ * @validity as {@link greatestLevelGradient}; no feature of the level narrower than the spacing of the 600 points of the band; with a
+ *   loss, where more drive makes more level
+ * @neglects what {@link greatestLevelGradient} neglects
  * @returns dB, and dB per relative change; the limit, and the frequency; 0 by frequency
  * @throws InputError as {@link greatestLevelGradient}, for the band
  * @source danskin1966 (directional derivative of a maximum)
@@ -153,25 +147,25 @@ export function leastGreatestLevelGradient(
   system: System,
   limits: readonly Limit[],
   band: { readonly from: FrequencyInput; readonly to: FrequencyInput },
+  options: GreatestLevelGradientOptions = {},
 ): GreatestLevelGradient {
   const { from, to } = readFields('band', band, { from: positive('frequency'), to: positive('frequency') });
   const grid = logarithmicGrid(from, to, POINTS);
-  refuseBadLimits(limits);
-  const columns = sweptColumns(compiledSystem(system), grid);
-  const dips = limits.flatMap((limit): Held[] => {
-    const { at, slope, column } = compileWithin(system, limit);
-    const sizes = column(grid, columns);
-    return [...grid.keys()].flatMap((i) => {
+  const sampled = roads(system, limits, options).map((within) => ({ within, sizes: within.column(grid) }));
+  const most = Math.min(...sampled.map(({ sizes }) => Math.min(...sizes))) + FOLLOWED;
+  const dips = sampled.flatMap(({ within, sizes }): Held[] =>
+    [...grid.keys()].flatMap((i) => {
       // Strictly less than the one before, so that two equal neighbours count as one dip.
-      if (!(sizes[i]! < (sizes[i - 1] ?? Infinity) && sizes[i]! <= (sizes[i + 1] ?? Infinity))) return [];
-      const frequency = extremumFrequency(grid, i, -1, slope);
-      return [{ limit, frequency, size: at(frequency) }];
-    });
-  });
+      const isDip = sizes[i]! < (sizes[i - 1] ?? Infinity) && sizes[i]! <= (sizes[i + 1] ?? Infinity);
+      if (!isDip || sizes[i]! > most) return [];
+      const frequency = extremumFrequency(grid, i, -1, within.slope);
+      return [{ within, frequency, least: within.at(frequency).size }];
+    }),
+  );
   const least = leastOf(dips);
-  const isOther = ({ limit, frequency }: Held) =>
-    limit !== least.limit || Math.abs(Math.log(frequency / least.frequency)) > APART;
-  const tied = dips.some((one) => one.size < least.size + TIED && isOther(one));
+  const isOther = ({ within, frequency }: Held) =>
+    within !== least.within || Math.abs(Math.log(frequency / least.frequency)) > APART;
+  const tied = dips.some((one) => one.least < least.least + TIED && isOther(one));
   const found = gradientOf(system, least, tied);
   return found.ok ? { ...found, byFrequency: 0 } : found;
 }

@@ -3,6 +3,7 @@ export { type GreatestLevel, greatestDrive, greatestLevel } from './greatest-lev
 /** How does the greatest level change with every number of the network? */
 export {
   type GreatestLevelGradient,
+  type GreatestLevelGradientOptions,
   greatestLevelGradient,
   leastGreatestLevelGradient,
 } from './greatest-level-gradient.js';

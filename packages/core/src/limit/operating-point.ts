@@ -3,9 +3,10 @@ import type { System } from '../enclosure/index.js';
 import { InputError } from '../fault/index.js';
 import { bracketedRoot, type ComplexColumn, complexColumns } from '../numeric/index.js';
 import { sweptColumns } from '../response/compile.js';
+import { refuseFallingLoss } from '../response/falling-loss.js';
 import { compiledSystem } from '../response/index.js';
 import { resistanceOf } from '../response/steady-speed.js';
-import { ventAtLevel } from '../response/vent-at-level.js';
+import { compileVentAtLevel, type VentAtLevel } from '../response/vent-at-level.js';
 import { atRise, COIL, coilOf, warmingOf, withCoil } from './hot-coil.js';
 import type { ThermalModel } from './thermal-model.js';
 
@@ -52,13 +53,36 @@ export interface OperatingPoints {
  * The drive rises with the strength if the rest of the system is passive, so each drive has one point. Each probe is a quotient of two
  * linear functions of R, which the sweeps at Re and 2 Re tell. A point is read before the next one of its frequency is asked for.
  */
-export function operatingPoints(system: System, grid: Float64Array, { loss, heat }: Losses): OperatingPoints {
-  const { Re, count } = heat ? coilOf(system) : { Re: 1, count: 1 };
-  const sides = (heat ? [withCoil(system, Re), withCoil(system, 2 * Re)] : [system]).map((one) => {
-    if (loss) return ventAtLevel(one, grid);
+export const operatingPoints = (system: System, grid: Float64Array, losses: Losses): OperatingPoints =>
+  compileOperatingPoints(system, losses)(grid);
+
+/** The same for questions at many frequencies, one after the other: the network is compiled once. */
+export function compileOperatingPoints(system: System, losses: Losses): (grid: Float64Array) => OperatingPoints {
+  const { loss, heat } = losses;
+  const coil = heat ? coilOf(system) : { Re: 1, count: 1 };
+  const sides = (heat ? [withCoil(system, coil.Re), withCoil(system, 2 * coil.Re)] : [system]).map((one) => {
+    if (loss) return compileVentAtLevel(one);
     const network = compiledSystem(one);
-    return { probes: network.probes, linear: sweptColumns(network, grid), fill: undefined };
+    return (grid: Float64Array) => ({ probes: network.probes, linear: sweptColumns(network, grid) });
   });
+  return (grid) =>
+    pointsAt(
+      system,
+      grid,
+      losses,
+      coil,
+      sides.map((side) => side(grid)),
+    );
+}
+
+function pointsAt(
+  system: System,
+  grid: Float64Array,
+  { loss, heat }: Losses,
+  { Re, count }: { readonly Re: number; readonly count: number },
+  sides: readonly (Pick<VentAtLevel, 'probes' | 'linear'> & Partial<Pick<VentAtLevel, 'fill'>>)[],
+): OperatingPoints {
+  if (loss) refuseFallingLoss(loss, grid, system.air);
   const [{ probes, linear }] = sides as [(typeof sides)[0]];
   const columns = sides.map((side) => (side.fill ? complexColumns(probes.length, grid.length) : side.linear));
   const [cold, hot] = columns as [(typeof columns)[0], (typeof columns)[0]?];

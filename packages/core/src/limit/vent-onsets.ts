@@ -4,6 +4,7 @@ import type { System } from '../enclosure/index.js';
 import { complexColumns } from '../numeric/index.js';
 import { type FrequencyGrid, frequencyGrid, given, optional, readFields } from '../quantity/index.js';
 import { givenSystem } from '../response/compile.js';
+import { refuseFallingLoss } from '../response/falling-loss.js';
 import { levelColumn } from '../response/index.js';
 import { ventAtLevel } from '../response/vent-at-level.js';
 import { type NoiseOnset, onsetSpan, openingOf, type VentSection } from '../vent/index.js';
@@ -64,6 +65,7 @@ export function ventOnsets(
   const grid = frequencyGrid(frequencies);
   const { air } = givenSystem(system);
   const { probes, driveFor, fill } = ventAtLevel(system, grid);
+  refuseFallingLoss(loss, grid, air);
   const spanAt = onsetSpan([{ opening: openingOf(vent), share: 1 }], air, onsets, 'options.onsets');
   const swept = complexColumns(probes.length, grid.length);
   const columns = (side: 'quiet' | 'noisy'): OnsetColumns => {

@@ -10,6 +10,7 @@ import {
   type VoltageRmsInput,
 } from '../quantity/index.js';
 import { probePlaces } from './compile.js';
+import { refuseFallingLoss } from './falling-loss.js';
 import { levelColumn } from './level.js';
 import { lossesOf } from './losses-of-openings.js';
 import { type LossByVent, lossyAtLevel } from './openings-at-level.js';
@@ -74,8 +75,13 @@ export function compileAtLevel(system: System, frequencies: FrequencyGrid): AtLe
   const swept = complexColumns(probes.length, count);
   const size = (place: number, i: number) => Math.hypot(swept[place]!.re[i]!, swept[place]!.im[i]!);
   const resistances = new Float64Array(openings.length);
+  const tried = new Set<FlowLoss>();
   const at = (loss: FlowLoss | LossByVent, drive: number | Float64Array): AtLevel => {
     const losses = lossesOf(loss, openings);
+    for (const one of losses) {
+      if (!tried.has(one)) refuseFallingLoss(one, frequencies, system.air);
+      tried.add(one);
+    }
     const driveVoltageRms = typeof drive === 'number' ? new Float64Array(count).fill(drive) : drive;
     const each = openings.map(() => ({ airSpeedPeak: new Float64Array(count), resistance: new Float64Array(count) }));
     const fastest = new Uint8Array(count);
@@ -126,13 +132,16 @@ export function compileAtLevel(system: System, frequencies: FrequencyGrid): AtLe
  * | $Y$ | | m³/(Pa·s) | admittance that the vent sees in series with itself |
  *
  * Unlike vents of one box, as those of a band-pass box, are solved together: each has its own speed and loss, and moves the others' air.
- * There is always one such state, and only one, since the rest of the system takes power and gives none.
+ * There is always one such state, and only one, since the rest of the system takes power and gives none, and a loss whose pressure falls
+ * where the speed rises is refused: it would have several. It is tried at 37 speeds up to 30 m/s. The states of a nonlinear driver are
+ * those of `branchesAtLevel`.
  *
  * @validity a linear driver at steady sines; where the loss is quadratic and all that limits the flow, the
  *   speed is 2.5 % too low
  * @neglects harmonics that the loss makes; compression by the driver: its travel and the heat of its coil
  * @returns one column each
- * @throws InputError those of `respond`; `inconsistent` for a system without a vent of a stated area;
+ * @throws InputError those of `respond`; `inconsistent` for a system without a vent of a stated area, and for a loss that gives energy
+ *   or whose pressure falls;
  *   `empty` and `unknown-field` where several vents have not a loss each
  * @source ingard1967 quasi-steady loss of its fundamental; the rest is the linear network
  * @example respondAtLevel(box, [25, 30], { driveVoltageRms: '20 V', loss: ventLoss({ vent }).nominal }).compression

@@ -3,7 +3,7 @@ import type { FlowLoss } from '../duct/index.js';
 import { InputError } from '../fault/index.js';
 import { bracketedRoot } from '../numeric/index.js';
 
-const TRY = "Try the loss with `flowLossLaws` of '@airspring/core/laws'.";
+export const FLOW_LOSS_REMEDY = "Try the loss with `flowLossLaws` of '@airspring/core/laws'.";
 
 /** The peak speed at which a loss and the flow that it leaves agree, and the specific resistance there. */
 export interface SteadySpeed {
@@ -40,13 +40,13 @@ export function resistanceOf(loss: FlowLoss, speed: number, frequency: number, a
   if (got >= 0 && got < Infinity) return got;
   const code = Number.isFinite(got) ? 'inconsistent' : 'not-finite';
   const expected = `a resistance of zero or more at ${speed} m/s and ${frequency} Hz`;
-  throw new InputError([{ code, path: 'loss.resistance', got, expected, remedy: TRY }]);
+  throw new InputError([{ code, path: 'loss.resistance', got, expected, remedy: FLOW_LOSS_REMEDY }]);
 }
 
 /** The fault of a loss with which no speed agrees. */
 export const noSpeed = (free: number): InputError => {
   const expected = `a loss that some speed of the air agrees with, near ${free} m/s: r ≥ 0, and r u that never falls`;
   return new InputError([
-    { code: 'inconsistent', path: 'loss.resistance', got: 'no such speed', expected, remedy: TRY },
+    { code: 'inconsistent', path: 'loss.resistance', got: 'no such speed', expected, remedy: FLOW_LOSS_REMEDY },
   ]);
 };

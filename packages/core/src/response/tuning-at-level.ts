@@ -17,6 +17,7 @@ import {
 } from '../quantity/index.js';
 import { probeIndex } from './compile.js';
 import { type Extremum, tops } from './extremum.js';
+import { refuseFallingLoss } from './falling-loss.js';
 import { compileVentAtLevel } from './vent-at-level.js';
 
 /** One vent, or several alike. */
@@ -105,6 +106,7 @@ export function tuningAtLevel(system: System, options: TuningAtLevelOptions): Tu
   const { driveVoltageRms, loss, from = 5, to = 200 } = readFields('options', options, shape);
   const ventAt = compileVentAtLevel(system);
   const grid = logarithmicGrid(from, to, POINTS);
+  refuseFallingLoss(loss, grid, system.air);
   /** At some frequencies, with a resistance of the vent that is given, or that of the loss at the drive. */
   const toldAt = (frequencies: Float64Array, resistance?: number): Told[] => {
     const { probes, linear, resistanceAt, fill } = ventAt(frequencies);

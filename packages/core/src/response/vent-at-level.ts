@@ -26,10 +26,10 @@ export interface VentAtLevel {
 }
 
 /** The only opening of a system. */
-function onlyOpening(system: System) {
-  const { openings, sweep } = lossyOpenings(system);
+export function onlyOpening(system: System) {
+  const { openings, sweep, systemWith } = lossyOpenings(system);
   const [opening, ...others] = openings;
-  if (others.length === 0) return { ...opening, sweep };
+  if (others.length === 0) return { ...opening, sweep, systemWith };
   const got = openings.map(({ name }) => name).join(', ');
   const expected = 'a system with one vent, or several alike';
   const remedy = 'Give a box with one kind of vent.';

@@ -4,7 +4,7 @@ import type { System } from '../enclosure/index.js';
 import { complexColumns } from '../numeric/index.js';
 import { frequencyGrid, positive, readFields } from '../quantity/index.js';
 import type { AtLevelOptions } from './at-level.js';
-
+import { refuseFallingLoss } from './falling-loss.js';
 import { ventAtLevel } from './vent-at-level.js';
 
 /** One vent, or several alike. */
@@ -45,6 +45,7 @@ export function ventThirdHarmonic(
   const { driveVoltageRms, loss } = readFields('options', options, shape);
   const grid = frequencyGrid(frequencies);
   const first = ventAtLevel(system, grid);
+  refuseFallingLoss(loss, grid, system.air);
   const third = ventAtLevel(system, frequencyGrid(grid.map((f) => 3 * f)));
   const place = (name: string) => first.probes.indexOf(name);
   const swept = complexColumns(first.probes.length, grid.length);
