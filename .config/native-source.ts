@@ -1,8 +1,9 @@
 import { shortWork } from './short-work.js';
 
 /**
- * How tests read our packages: as source, so that none waits for a build, and by Node itself with a loader of ours.
- * Between modules that the runner loads, each imported name is a getter, which makes a search a quarter slower.
+ * How tests are read, and the source of our packages, so that none waits for a build: by Node itself with a loader of ours. Between
+ * modules that the runner loads, each imported name is a getter, which makes a search a quarter slower, and it reads a module that
+ * several files share again for each of them.
  */
 export const nativeSource = {
   // Our modules hold no state: a worker loads them once for all its files.
@@ -13,5 +14,5 @@ export const nativeSource = {
     new URL('source.mjs', import.meta.url).href,
     ...shortWork(32),
   ],
-  server: { deps: { external: [/\/packages\/(core|transient|workshop|airspring)\/src\//] } },
+  experimental: { viteModuleRunner: false, nodeLoader: false },
 };

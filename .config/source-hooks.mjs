@@ -24,6 +24,11 @@ export function resolve(specifier, context, next) {
 }
 
 export async function load(url, context, next) {
+  if (url.endsWith('?raw')) {
+    const text = readFileSync(fileURLToPath(url), 'utf8');
+    return { format: 'module', source: `export default ${JSON.stringify(text)}`, shortCircuit: true };
+  }
+  if (/\.json(\?|$)/.test(url)) return next(url, { ...context, importAttributes: { type: 'json' } });
   if (!isTypeScript(url)) return next(url, context);
   const file = fileURLToPath(url);
   const text = readFileSync(file, 'utf8');

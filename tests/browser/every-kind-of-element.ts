@@ -1,16 +1,30 @@
-/** Opening tags of a page, without what differs from element to element of a kind: their texts, targets, sizes and places. */
-function kindsOf(text: string): ReadonlySet<string> {
+/** Elements that have no end. */
+const VOID = /^(area|base|br|col|embed|hr|img|input|link|meta|source|track|wbr)$/;
+
+/**
+ * What stands in what: opening tags of a page with that of their parent, without what differs from element to element of a kind: their
+ * texts, targets, sizes and places. Within equations and drawings it is the tags alone. The build leaves no end out.
+ */
+function kindsOf(page: string): ReadonlySet<string> {
   const kinds = new Set<string>();
-  for (const [, tag, attributes = ''] of text.matchAll(
-    /<([a-z][\w-]*)((?:\s+[\w:-]+(?:=(?:"[^"]*"|'[^']*'|[^\s>]+))?)*)\s*\/?>/g,
+  const parents: string[] = [];
+  const text = page.replace(/<(script|style)\b[^>]*>[\s\S]*?<\/\1>/g, '');
+  for (const [, tag = '', attributes = '', isEmpty, end] of text.matchAll(
+    /<([a-zA-Z][\w-]*)((?:\s+[\w:-]+(?:=(?:"[^"]*"|'[^']*'|[^\s"'>]+))?)*)\s*(\/?)>|<\/([a-zA-Z][\w-]*)>/g,
   )) {
+    if (end) {
+      if (parents.pop() !== end) throw new Error(`an element has no end before </${end}>`);
+      continue;
+    }
     const names = [...attributes.matchAll(/([\w:-]+)(?:=(?:"([^"]*)"|'([^']*)'|([^\s>]+)))?/g)].map(
       ([, name, ...values]) =>
         /^(class|role|scope|type|rel|lang|dir)$/.test(name as string)
           ? `${name}=${values.find((value) => value !== undefined)}`
           : name,
     );
-    kinds.add([tag, ...names.sort()].join(' '));
+    const isDrawn = parents.some((parent) => parent === 'math' || parent === 'svg');
+    kinds.add([isDrawn ? '' : parents.at(-1), tag, ...names.sort()].join(' '));
+    if (!isEmpty && !VOID.test(tag)) parents.push(tag);
   }
   // And which heading follows which.
   const headings = [...text.matchAll(/<h([1-6])\b/g)].map(([, level]) => level);

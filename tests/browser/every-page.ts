@@ -13,6 +13,7 @@ const every = await pages();
 const distinct = every.filter(
   (path) => !path.startsWith('api/') || path === 'api/tolerance/' || path === 'api/overview/',
 );
+const standFor = (paths: readonly string[]) => coveringEveryElement(paths.map((path) => [path, textOf(path)]));
 const isFormula = (path: string) => path.startsWith('formulas/');
 export const formulaPages: readonly string[] = distinct.filter(isFormula);
 export const otherPages: readonly string[] = distinct.filter((path) => !isFormula(path));
@@ -20,13 +21,16 @@ export const otherPages: readonly string[] = distinct.filter((path) => !isFormul
  * The generator writes pages of formulas from a few templates: those that together have each of their elements stand for all of them,
  * but for what their contents alone decide, which `alike-pages.ts` judges.
  */
-export const standingFormulaPages: readonly string[] = process.env.MANY_CASES
-  ? formulaPages
-  : coveringEveryElement(formulaPages.map((path) => [path, textOf(path)]));
-/** The two dearest rules look at colours alone, and those follow from the kinds of elements. */
+export const standingFormulaPages: readonly string[] = process.env.MANY_CASES ? formulaPages : standFor(formulaPages);
+/**
+ * Axe takes seconds for a page, and judges kinds of elements and what stands in what: few pages have all there is. What contents alone
+ * decide, names and the elements that others refer to, is judged of every page.
+ */
+const judgedByAxe: ReadonlySet<string> = new Set(
+  process.env.MANY_CASES ? distinct : standFor([...otherPages, ...standingFormulaPages]),
+);
+/** Rules that look at colours alone. */
 const COLOURS = ['color-contrast', 'link-in-text-block'];
-const coloured = (paths: readonly string[]): ReadonlySet<string> =>
-  new Set(process.env.MANY_CASES ? paths : coveringEveryElement(paths.map((path) => [path, textOf(path)])));
 /** What 1280 px are at 400 % zoom, a telephone, and a desk. */
 const widths = [320, 390, 1100];
 
@@ -37,7 +41,6 @@ export function judgePages(name: string, paths: readonly string[]): void {
 
 function judgeEach(paths: readonly string[]): void {
   const { visit, address } = site();
-  const haveEveryColour = coloured(paths);
   let tab: Visit;
 
   beforeAll(async () => {
@@ -58,10 +61,12 @@ function judgeEach(paths: readonly string[]): void {
       );
     });
 
-    test('is clean by axe, its colours light and dark', async () => {
+    test('names what is pressed, followed and read first, and refers to elements that are there once', async () =>
+      expect(await tab.page.evaluate(namesAndReferences)).toEqual([]));
+
+    test.runIf(judgedByAxe.has(path))('is clean by axe, its colours light and dark', async () => {
       await tab.page.evaluate(axe);
       expect(await violations(tab.page, 'all but colours'), 'all but colours').toEqual([]);
-      if (!haveEveryColour.has(path)) return;
       for (const colorScheme of ['light', 'dark'] as const) {
         await tab.page.emulateMedia({ colorScheme });
         expect(await violations(tab.page, 'colours'), colorScheme).toEqual([]);
@@ -111,6 +116,28 @@ function judgeEach(paths: readonly string[]): void {
       if (!path.startsWith('api/')) expect(bytes).toBeLessThan(350_000);
     });
   });
+}
+
+/** Runs in the page: links, buttons and headings without a name, ids that are there twice, and references to none. */
+function namesAndReferences(): string[] {
+  const all = (selector: string) => [...document.querySelectorAll<HTMLElement>(selector)];
+  const unnamed = all('a[href], button, h1, h2, h3, h4, h5, h6').filter(
+    (one) =>
+      !one.textContent?.trim() &&
+      !one.getAttribute('aria-label') &&
+      !one.querySelector('[aria-label], title, img[alt]'),
+  );
+  const ids = all('[id]').map(({ id }) => id);
+  const twice = ids.filter((id, k) => ids.indexOf(id) !== k);
+  const names = ['aria-labelledby', 'aria-describedby', 'aria-controls', 'aria-owns', 'for'];
+  const referred = names.flatMap((name) =>
+    all(`[${name}]`).flatMap((one) => (one.getAttribute(name) as string).split(/\s+/).filter((id) => id !== '')),
+  );
+  return [
+    ...unnamed.map((one) => `no name: ${one.outerHTML.slice(0, 120)}`),
+    ...twice.map((id) => `twice: ${id}`),
+    ...referred.filter((id) => !ids.includes(id)).map((id) => `not there: ${id}`),
+  ];
 }
 
 /** What axe finds by some of its rules, in words. It is let in by the browser: the policy of the page lets no stranger in. */

@@ -1,7 +1,6 @@
-/** Numbers in the text that are stepped and typed, and what follows them. */
+/** Numbers in the text that are typed, and what follows them; `every-number.ts` steps and drags every one. */
 import { describe, expect, test } from 'vitest';
 import { hasBrowser, site } from './browser.js';
-import { live } from './live-pages.js';
 
 describe.skipIf(!hasBrowser)('numbers in the text', () => {
   const { visit } = site();
@@ -10,29 +9,6 @@ describe.skipIf(!hasBrowser)('numbers in the text', () => {
     await visited.page.locator('article[data-live]').waitFor();
     return visited;
   };
-
-  test.each(live)('%s: by keyboard alone, and back to the author', async (path) => {
-    const { page } = await open(path);
-    const outputs = () => page.locator('output[data-answer]').allInnerTexts();
-    const author = await outputs();
-    for (const number of await page.locator('scrub-number').all()) {
-      const text = await number.innerText();
-      await number.focus();
-      expect(await number.getAttribute('role')).toBe('spinbutton');
-      for (const key of ['ArrowUp', 'PageUp', 'End', 'Home', 'ArrowUp']) {
-        await page.keyboard.press(key);
-        const [now, valueText] = [await number.innerText(), await number.getAttribute('aria-valuetext')];
-        expect(now).toBe(valueText);
-      }
-      expect(await number.innerText()).not.toBe(text);
-      await expect.poll(outputs).not.toEqual(author);
-      await page.keyboard.press('Escape');
-      expect(await number.innerText()).toBe(text);
-    }
-    await expect.poll(outputs).toEqual(author);
-    await expect.poll(() => page.locator('[data-said]').innerText(), { timeout: 4000 }).not.toBe('');
-    await page.context().close();
-  });
 
   test('what is typed outside the range, or is no number, is said and stays; Escape goes back one step, then to the author', async () => {
     const { page } = await visit('worked-examples/wider-vent/');

@@ -9,7 +9,8 @@ type Callable = (...args: never[]) => unknown;
 let chosen = '';
 let factor = 1;
 let leaf: string | undefined;
-let leaves = new Set<string>();
+/** Where leaves are being listed. */
+let leaves: Set<string> | undefined;
 
 /** Runs with what the formula returns multiplied, or one leaf of it. */
 export function underMutant<T>(formula: string, by: number, run: () => T, only?: string): T {
@@ -23,14 +24,19 @@ export function underMutant<T>(formula: string, by: number, run: () => T, only?:
 
 /** The leaves of what a formula returns and fills in a run. */
 export function leavesOf(formula: string, run: () => unknown): readonly string[] {
-  leaves = new Set();
-  underMutant(formula, 1, run);
-  return [...leaves];
+  const found = new Set<string>();
+  leaves = found;
+  try {
+    underMutant(formula, 1, run);
+  } finally {
+    leaves = undefined;
+  }
+  return [...found];
 }
 
 /** A number at a place, as the mutant makes it. */
 function changed(value: number, path: string): number {
-  leaves.add(path);
+  leaves?.add(path);
   return leaf === undefined || leaf === path ? value * factor : value;
 }
 
@@ -58,8 +64,9 @@ const isRecord = (value: unknown): value is Record<string, unknown> =>
 
 function multiplied(formula: string, value: unknown, path: string): unknown {
   if (typeof value === 'number') return changed(value, path);
-  if (value instanceof Float64Array) return value.map((x) => changed(x, `${path}[]`));
-  if (Array.isArray(value)) return value.map((one) => multiplied(formula, one, `${path}[]`));
+  const each = `${path}[]`;
+  if (value instanceof Float64Array) return value.map((x) => changed(x, each));
+  if (Array.isArray(value)) return value.map((one) => multiplied(formula, one, each));
   if (typeof value === 'function') return watch(formula, value as Callable, `${path}()`);
   if (!isRecord(value)) return value;
   return Object.fromEntries(
@@ -83,9 +90,10 @@ function multiplyChanged(value: unknown, before: unknown, path: string): void {
   if (!isList && !isRecord(value)) return;
   const now = value as Record<string, unknown>;
   const old = before as Record<string, unknown>;
+  const each = `${path}[]`;
   for (const key of Object.keys(now)) {
     const one = now[key];
-    const at = isList ? `${path}[]` : below(path, key);
+    const at = isList ? each : below(path, key);
     if (typeof one !== 'number') multiplyChanged(one, old[key], at);
     else if (!Object.is(one, old[key])) now[key] = changed(one, at);
   }

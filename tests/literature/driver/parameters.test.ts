@@ -10,7 +10,7 @@ import {
 } from '@airspring/core/driver';
 import { si } from '@airspring/core/quantity';
 import { check } from '../../ledger/check.js';
-import { closed } from '../response/worked-boxes.json' with { type: 'json' };
+import workedBoxes from '../response/worked-boxes.json' with { type: 'json' };
 
 /** The air of the source, in place of ours. */
 const airOf = (density: number, speedOfSound: number): Air => ({
@@ -157,13 +157,13 @@ check('driver.parameters.level-of-voltage', {
   },
   status: 'derived',
   kind: 'program',
-  given: { ...printedGiven, f: { value: closed.frequencies, unit: 'Hz' } },
+  given: { ...printedGiven, f: { value: workedBoxes.closed.frequencies, unit: 'Hz' } },
   got: ({ f }) => {
     const ratio = (f / 67.1583197) ** 2;
     const highPass = ratio / Math.hypot(1 - ratio, Math.sqrt(ratio) / 0.7106263922);
     return driverParameters(printed, dryAir).levelHalfSpace2V83 + 20 * Math.log10(highPass);
   },
-  expected: closed.level,
+  expected: workedBoxes.closed.level,
   unit: 'dB',
   tolerance: { absolute: 1e-8, why: 'fc and Qtc of ten digits' },
 });

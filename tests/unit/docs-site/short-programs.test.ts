@@ -5,7 +5,7 @@ import { startsOf, textOf } from '../../../docs-site/src/example/input.js';
 import type { Worked } from '../../../docs-site/src/example/worked.js';
 
 const pages = new URL('../../../docs-site/src/content/docs/', import.meta.url);
-const models = import.meta.glob<{ default: Worked }>('../../../docs-site/src/worked/*.ts');
+const models = new URL('../../../docs-site/src/worked/', import.meta.url);
 const prints = new URL('../../../docs-site/examples/printed/', import.meta.url);
 const NUMBER = /(?:\d+ × )*\d+(?:\.\d+)?(?: ?(?:dB|Hz|mm|L|Ω|m\/s|°|times))/g;
 const numbersIn = (text: string): readonly string[] => text.replaceAll('\u00a0', ' ').match(NUMBER) ?? [];
@@ -39,9 +39,7 @@ test.each([
 ])('%s', async (page) => {
   const text = readFileSync(new URL(`${page}.mdx`, pages), 'utf8');
   const name = /^example: (.*)$/m.exec(text)?.[1] as string;
-  const { default: model } = await (
-    models[`../../../docs-site/src/worked/${name}.ts`] as () => Promise<{ default: Worked }>
-  )();
+  const { default: model }: { default: Worked } = await import(new URL(`${name}.ts`, models).href);
   const values = startsOf(model.inputs);
   const answers = { ...model.answers(values), ...model.slow?.(values).answers };
   const paragraph = /<p class="answer">(.*?)<\/p>/s.exec(text)?.[1] as string;
