@@ -11,6 +11,17 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const conditions = ['@airspring/source', 'module', 'node', 'development|production'];
 const source = { resolve: { conditions }, ssr: { resolve: { conditions } } };
 
+/** Files that take longer than a second by themselves, a quarter of them: most ask for whole jobs. */
+const long = 'tests/**/*.long.test.ts';
+const ofNode = {
+  setupFiles: ['tests/setup.ts'],
+  ...nativeSource,
+  testTimeout: 60_000,
+  hookTimeout: 60_000,
+  maxWorkers: '100%',
+};
+const apart = ['**/node_modules/**', 'tests/browser/**', 'tests/release/**'];
+
 export default defineConfig({
   root,
   cacheDir: '.cache/vite',
@@ -20,16 +31,12 @@ export default defineConfig({
       {
         ...source,
         root,
-        test: {
-          name: 'numbers',
-          setupFiles: ['tests/setup.ts'],
-          ...nativeSource,
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
-          maxWorkers: '100%',
-          include: ['tests/**/*.test.ts'],
-          exclude: ['**/node_modules/**', 'tests/browser/**', 'tests/release/**'],
-        },
+        test: { name: 'numbers', ...ofNode, include: ['tests/**/*.test.ts'], exclude: [...apart, long] },
+      },
+      {
+        ...source,
+        root,
+        test: { name: 'long', ...ofNode, include: [long], exclude: apart },
       },
       {
         ...source,

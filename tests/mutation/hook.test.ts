@@ -53,6 +53,24 @@ describe('what a formula returns is multiplied', () => {
     expect(() => underMutant('duct/one', 2, () => JSON.parse('{'))).toThrow();
     expect(one()).toBe(1);
   });
+  test('what is slow is computed once and multiplied anew, unless it writes into its arguments', () => {
+    let calls = 0;
+    const slow = (sizes: { x: number }) => {
+      calls++;
+      for (const from = performance.now(); performance.now() - from < 60; );
+      return { y: sizes.x };
+    };
+    const by = (factor: number, x: number) => underMutant('duct/slow', factor, () => call('duct/slow', slow, [{ x }]));
+    expect([by(2, 1), by(3, 1), by(2, 5), calls]).toEqual([{ y: 2 }, { y: 3 }, { y: 10 }, 2]);
+    const filling = (sizes: { x: number }) => {
+      sizes.x++;
+      return slow(sizes);
+    };
+    const sizes = { x: 0 };
+    underMutant('duct/filling', 1, () => call('duct/filling', filling, [sizes]));
+    underMutant('duct/filling', 1, () => call('duct/filling', filling, [{ x: 0 }]));
+    expect([sizes.x, calls]).toEqual([1, 4]);
+  });
   test('one leaf alone, where one is chosen', () => {
     const make = () => ({ x: 1, list: [{ y: 2 }, { y: 3 }], f: (out: Float64Array) => out.fill(4).length });
     const run = () => {

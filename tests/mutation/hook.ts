@@ -40,6 +40,30 @@ function changed(value: number, path: string): number {
   return leaf === undefined || leaf === path ? value * factor : value;
 }
 
+/** Milliseconds from which a result is kept. */
+const SLOW = 50;
+const kept = new Map<string, unknown>();
+
+/** Whether text can stand for it: no function, and no column that a call may fill. */
+const isData = (value: unknown): boolean =>
+  typeof value === 'object' && value !== null
+    ? (Array.isArray(value) || isRecord(value)) && Object.values(value).every(isData)
+    : typeof value !== 'function';
+
+/** What the formula itself gives. Formulas are pure, and a check asks the same of each mutant: what takes long is computed once. */
+function computed(formula: string, f: Callable, args: readonly unknown[], path: string): unknown {
+  // A returned function knows more than its arguments tell.
+  const asText = () => (path === '' && args.every(isData) ? JSON.stringify([formula, args]) : undefined);
+  const asked = asText();
+  if (asked !== undefined && kept.has(asked)) return kept.get(asked);
+  const from = performance.now();
+  const result = f(...(args as never[]));
+  const isSlow = performance.now() - from > SLOW;
+  // What a call writes into its arguments it must write each time.
+  if (asked !== undefined && isSlow && isData(result) && asText() === asked) kept.set(asked, result);
+  return result;
+}
+
 /** Calls on behalf of a formula. */
 export function call(formula: string, f: Callable, args: readonly unknown[], path = ''): unknown {
   if (formula !== chosen) {
@@ -48,7 +72,7 @@ export function call(formula: string, f: Callable, args: readonly unknown[], pat
     return typeof result === 'function' ? watch(formula, result as Callable, '()') : result;
   }
   const before = args.map(numbersIn);
-  const result = f(...(args as never[]));
+  const result = computed(formula, f, args, path);
   args.forEach((arg, i) => {
     multiplyChanged(arg, before[i], `${path}(${i})`);
   });

@@ -17,6 +17,6 @@ test('where several boxes of a family have the shape, all of them are told', () 
   const boxes = [found, ...found.others];
   expect(boxes).toHaveLength(3);
   expect(new Set(boxes.map(({ system }) => system.spec.netVolume.toPrecision(3))).size).toBe(3);
-  // Their poles are judged by tests/property/alignment/every-root-with-zeros.test.ts.
+  // Their poles are judged by tests/property/alignment/every-root-with-zeros.long.test.ts.
   expect(boxes.map(({ f3 }) => f3.ok)).toEqual([true, true, true]);
 });

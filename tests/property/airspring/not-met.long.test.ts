@@ -66,10 +66,7 @@ describe.each(Object.entries(briefs))('%s', { timeout: 30_000 }, (_, brief) => {
   });
 });
 
-// Bisections over whole searches: in CI only.
-const long = test.runIf(process.env.CI !== undefined);
-
-long('the nearest brief yields no more than the depth alone would have to', { timeout: 60_000 }, () => {
+test('the nearest brief yields no more than the depth alone would have to', { timeout: 60_000 }, () => {
   const brief = put(demo, 'wanted.lowest', '18 Hz');
   let [short, enough] = [18, 40];
   while (enough - short > 0.2) {
