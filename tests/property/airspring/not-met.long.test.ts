@@ -83,7 +83,7 @@ test('the nearest brief yields no more than the depth alone would have to', { ti
   expect(yielded.reduce((sum, one) => sum + one, 0)).toBeLessThan(1.02 * Math.log(enough / 18));
 });
 
-long(
+test(
   'the nearest brief looks as far up as it pays: no dearer than a band that begins an octave higher',
   {
     timeout: 60_000,
