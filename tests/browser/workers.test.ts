@@ -10,29 +10,40 @@ import type { Tried } from './workers/page.js';
 
 declare const tried: (brief: Brief) => Promise<Tried>;
 
-/** The text of a file beside this one with all that it imports, for a browser. */
-async function bundled(file: string): Promise<string> {
+/** The texts of page and worker with all that they import, by their addresses. */
+async function bundled(): Promise<ReadonlyMap<string, string>> {
+  const inputs = ['page', 'worker'].map((name) => [
+    name,
+    fileURLToPath(new URL(`workers/${name}.ts`, import.meta.url)),
+  ]);
   const made = await build({
     configFile: false,
     logLevel: 'error',
     resolve: { conditions: ['@airspring/source'] },
-    build: { write: false, rollupOptions: { input: fileURLToPath(new URL(file, import.meta.url)) } },
+    build: {
+      write: false,
+      minify: false,
+      modulePreload: false,
+      rollupOptions: {
+        input: Object.fromEntries(inputs),
+        output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
+      },
+    },
   });
-  return (made as Rollup.RollupOutput).output[0].code;
+  const { output } = made as Rollup.RollupOutput;
+  return new Map(output.flatMap((one) => (one.type === 'chunk' ? [[`/${one.fileName}`, one.code] as const] : [])));
 }
 
 test.skipIf(!hasBrowser)('two workers of a page', async () => {
-  const texts: Readonly<Record<string, readonly [type: string, text: string]>> = {
-    '/': ['text/html', '<script type="module" src="/page.js"></script>'],
-    '/page.js': ['text/javascript', await bundled('workers/page.ts')],
-    '/worker.js': ['text/javascript', await bundled('workers/worker.ts')],
-  };
+  const texts = await bundled();
   const browser = await chromium.launch({ ...(executablePath && { executablePath }), args: flags });
   try {
     const page = await browser.newPage();
     await page.route('http://page.test/**', (route) => {
-      const [contentType, body] = texts[new URL(route.request().url()).pathname] ?? ['text/plain', ''];
-      return route.fulfill({ contentType, body });
+      const { pathname } = new URL(route.request().url());
+      return pathname === '/'
+        ? route.fulfill({ contentType: 'text/html', body: '<script type="module" src="/page.js"></script>' })
+        : route.fulfill({ contentType: 'text/javascript', body: texts.get(pathname) ?? '' });
     });
     await page.goto('http://page.test/');
     const closed = { ...whaleBench, box: { kinds: ['closed'] } } as Brief;
