@@ -83,29 +83,25 @@ test('the nearest brief yields no more than the depth alone would have to', { ti
   expect(yielded.reduce((sum, one) => sum + one, 0)).toBeLessThan(1.02 * Math.log(enough / 18));
 });
 
-test(
-  'the nearest brief looks as far up as it pays: no dearer than a band that begins an octave higher',
-  {
-    timeout: 60_000,
-  },
-  () => {
-    const brief = impossibleBench as Brief;
-    const octave = put(brief, 'wanted.lowest', '52 Hz');
-    let [small, enough] = [25, 60];
-    while (enough - small > 0.2) {
-      const middle = (small + enough) / 2;
-      if (possible(put(octave, 'space.volume', `${middle} L`))) enough = middle;
-      else small = middle;
-    }
-    const { nearest } = design(brief) as NotMet;
-    const yielded = nearest!.changes.map(({ from, to }) => {
-      const [[before, unit], [after]] = [from.split(' '), to.split(' ')] as [[string, string], [string]];
-      // A decibel is a ratio already.
-      const decibels = ((Number(after) - Number(before)) * Math.LN10) / 20;
-      return Math.abs(unit === 'dB' ? decibels : Math.log(Number(after) / Number(before)));
-    });
-    expect(nearest!.changes.some(({ path }) => path === 'wanted.level')).toBe(false);
-    // A fiftieth for the rounding of what is proposed.
-    expect(yielded.reduce((sum, one) => sum + one, 0)).toBeLessThan(Math.log(52 / 26) + Math.log(enough / 25) + 0.02);
-  },
-);
+test('the nearest brief looks as far up as it pays: no dearer than a band that begins an octave higher', {
+  timeout: 60_000,
+}, () => {
+  const brief = impossibleBench as Brief;
+  const octave = put(brief, 'wanted.lowest', '52 Hz');
+  let [small, enough] = [25, 60];
+  while (enough - small > 0.2) {
+    const middle = (small + enough) / 2;
+    if (possible(put(octave, 'space.volume', `${middle} L`))) enough = middle;
+    else small = middle;
+  }
+  const { nearest } = design(brief) as NotMet;
+  const yielded = nearest!.changes.map(({ from, to }) => {
+    const [[before, unit], [after]] = [from.split(' '), to.split(' ')] as [[string, string], [string]];
+    // A decibel is a ratio already.
+    const decibels = ((Number(after) - Number(before)) * Math.LN10) / 20;
+    return Math.abs(unit === 'dB' ? decibels : Math.log(Number(after) / Number(before)));
+  });
+  expect(nearest!.changes.some(({ path }) => path === 'wanted.level')).toBe(false);
+  // A fiftieth for the rounding of what is proposed.
+  expect(yielded.reduce((sum, one) => sum + one, 0)).toBeLessThan(Math.log(52 / 26) + Math.log(enough / 25) + 0.02);
+});
