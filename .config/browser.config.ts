@@ -5,7 +5,7 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 /** How long a test waits for what must come, beside others: how soon it comes is for those that measure it. */
 const timeouts = { testTimeout: 240_000, hookTimeout: 60_000, expect: { poll: { timeout: 20_000 } } };
 /** Files that measure times on the wall, or where a page does, run one after the other, when nothing else does. Times of the processor may be shared. */
-const timed = ['code', 'music', 'times'].map((name) => `tests/browser/${name}.test.ts`);
+const timed = ['music', 'times'].map((name) => `tests/browser/${name}.test.ts`);
 
 /** The built site in a real browser; apart from the other tests, which need neither. */
 export default defineConfig({
