@@ -116,15 +116,27 @@ function judgeEach(paths: readonly string[]): void {
   });
 }
 
-/** Runs in the page: links, buttons and headings without a name, ids that are there twice, and references to none. */
+/** Runs in the page: what has no name, pictures among it, ids that are there twice, and references to none. */
 function namesAndReferences(): string[] {
   const all = (selector: string) => [...document.querySelectorAll<HTMLElement>(selector)];
-  const unnamed = all('a[href], button, h1, h2, h3, h4, h5, h6').filter(
-    (one) =>
-      !one.textContent?.trim() &&
-      !one.getAttribute('aria-label') &&
-      !one.querySelector('[aria-label], title, img[alt]'),
-  );
+  const has = (one: Element, name: string) => !!one.getAttribute(name)?.trim();
+  const labelled = (one: Element) => has(one, 'aria-label') || has(one, 'aria-labelledby');
+  const unnamed = [
+    ...all('a[href], button, h1, h2, h3, h4, h5, h6, [role=spinbutton]').filter(
+      (one) =>
+        !one.textContent?.trim() &&
+        !labelled(one) &&
+        ![...one.querySelectorAll('svg, img')].some((at) => labelled(at) || has(at, 'alt')),
+    ),
+    ...all('input:not([type=hidden]), select, textarea').filter(
+      (one) => !labelled(one) && !(one as HTMLInputElement).labels?.length,
+    ),
+    ...all('img').filter((one) => one.getAttribute('alt') === null),
+    ...all('svg[role=img]').filter(
+      (one) => !labelled(one) && !one.querySelector(':scope > title')?.textContent?.trim(),
+    ),
+    ...(document.title.trim() ? [] : [document.documentElement]),
+  ];
   const ids = all('[id]').map(({ id }) => id);
   const twice = ids.filter((id, k) => ids.indexOf(id) !== k);
   const names = ['aria-labelledby', 'aria-describedby', 'aria-controls', 'aria-owns', 'for'];
@@ -145,7 +157,7 @@ const violations = (page: Page, rules?: readonly string[]): Promise<string[]> =>
       run(page: object, options: object): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
     }
     const { axe } = globalThis as unknown as { axe: Axe };
-    // The parts of equations and drawings are of a generator, and have the colours around them.
+    // Equations and drawings are of a generator; on few pages they are most of all elements.
     const where = { include: [['html']], exclude: [['math > *'], ['svg > *']] };
     // `violations` in full, of the rest only one node a rule: it is not looked at.
     const options = { resultTypes: ['violations'], ...(some && { runOnly: { type: 'rule', values: some } }) };

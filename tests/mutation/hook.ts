@@ -43,24 +43,26 @@ function changed(value: number, path: string): number {
 /** Milliseconds from which a result is kept. */
 const SLOW = 50;
 const kept = new Map<string, unknown>();
+let calls = 0;
 
-/** Whether text can stand for it: no function, and no column that a call may fill. */
-const isData = (value: unknown): boolean =>
-  typeof value === 'object' && value !== null
-    ? (Array.isArray(value) || isRecord(value)) && Object.values(value).every(isData)
-    : typeof value !== 'function';
+/** Whether text can stand for it alone: no function, no column that a call may fill, no number that JSON does not know. */
+const isData = (value: unknown): boolean => {
+  if (typeof value === 'number') return Number.isFinite(value) && !Object.is(value, -0);
+  if (typeof value !== 'object' || value === null) return typeof value === 'string' || typeof value === 'boolean';
+  return (Array.isArray(value) || isRecord(value)) && Object.values(value).every(isData);
+};
 
 /** What the formula itself gives. Formulas are pure, and a check asks the same of each mutant: what takes long is computed once. */
 function computed(formula: string, f: Callable, args: readonly unknown[], path: string): unknown {
   // A returned function knows more than its arguments tell.
-  const asText = () => (path === '' && args.every(isData) ? JSON.stringify([formula, args]) : undefined);
+  const asText = () => (path === '' && isData(args) ? JSON.stringify([formula, args]) : undefined);
   const asked = asText();
   if (asked !== undefined && kept.has(asked)) return kept.get(asked);
-  const from = performance.now();
+  const [from, before] = [performance.now(), ++calls];
   const result = f(...(args as never[]));
   const isSlow = performance.now() - from > SLOW;
-  // What a call writes into its arguments it must write each time.
-  if (asked !== undefined && isSlow && isData(result) && asText() === asked) kept.set(asked, result);
+  // What a call writes into its arguments it must write each time; one that calls itself was multiplied within.
+  if (asked !== undefined && isSlow && calls === before && asText() === asked) kept.set(asked, result);
   return result;
 }
 

@@ -157,7 +157,9 @@ test('a box without room behind any panel says so, and tells the size', async ()
   const full = [{ least: [0.018, 0.018, 0.018], greatest: [0.342, 0.382, 0.462] }];
   const { page, of } = await built(plainWork({}, { solids: full, holes: [] }));
   expect(faces.flatMap((face) => circlesOf(of(`panels/${face}.dxf`)))).toEqual([]);
-  expect(page).toContain('Cut one of 57 mm for the terminals as well, low on a panel that stays free');
+  expect(page).toContain(
+    'Cut one of 57 mm for the terminals as well, where a flatter cup has room: no place on the back',
+  );
 });
 
 test('the frame of a driver and the flange of a vent are drawn around their holes, and nothing is cut there', async () => {

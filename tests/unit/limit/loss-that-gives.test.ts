@@ -23,7 +23,11 @@ test.each([
   ['is no number', () => Number.NaN],
   ['has no end', () => Infinity],
   ['gives way', (speed: number) => 100 / (1 + speed ** 2)],
-  ['gives way a little, near 3 m/s', (speed: number) => (speed < 3 ? speed : 2.9 / speed + Math.max(0, speed - 6))],
+  // 165 Pa at 3.3 m/s, 75 Pa at 3.6 m/s.
+  [
+    'gives way in a small range',
+    (speed: number) => (speed < 3.3 ? 50 : speed < 3.6 ? 50 - 97 * (speed - 3.3) : 20.9 * (speed / 3.6) ** 3),
+  ],
 ])('a loss that %s', (_, resistance) => {
   const loss: FlowLoss = { name: 'own', sources: [], resistance };
   for (const asked of [

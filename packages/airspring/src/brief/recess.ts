@@ -1,8 +1,9 @@
+import { framePlay } from '@airspring/core/space';
 import type { DriverChoice } from '../job/job.js';
 import type { ReadBrief } from './schema.js';
 
-/** Room for a frame in its recess, on the radius, and board that is left beside a recess and beneath one, m (common practice). */
-const [PLAY, LEFT] = [5e-4, 2e-3];
+/** Board that is left beside a recess and beneath one, m (common practice). */
+const LEFT = 2e-3;
 
 /**
  * What a recess for the frames of drivers asks for. It stays clear of a panel that a rabbet or the recess itself leaves too thin there,
@@ -16,5 +17,5 @@ export function recessOf(
   const thin = recess + (joint.rabbet?.depth ?? 0) > panelThickness - LEFT;
   const covered = joint.mitre === undefined && faces.some((face) => face !== 'front' && face !== 'back');
   const beside = covered || thin || shape !== undefined ? panelThickness : joint.mitre ? recess : 0;
-  return { depth: recess, edgeMargin: beside + PLAY + LEFT };
+  return { depth: recess, edgeMargin: beside + framePlay / 2 + LEFT };
 }

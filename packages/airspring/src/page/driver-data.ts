@@ -30,7 +30,7 @@ const TOLD: readonly (readonly [field: Field, tell: (value: number, say: Phrasin
   ['depth', (value, say) => say.length(value)],
   ['displacedVolume', (value, say) => say.volume(value)],
 ];
-/** Sheets tell these; what stands behind them is shown only where the brief states it. */
+/** Sheets seldom tell these: they are shown where the brief states them, or where another number follows from them. */
 const ASKED: readonly Field[] = ['coneDiameter', 'Cms', 'Rms'];
 const SIZES: readonly Field[] = ['outerDiameter', 'cutoutDiameter', 'depth', 'displacedVolume'];
 
@@ -74,8 +74,9 @@ export function driverData(
   const choice = job.choices.find(({ driverIndex }) => driverIndex === index);
   if (choice === undefined) return [];
   const written = ((job.written.drivers as readonly object[] | undefined)?.[index] ?? {}) as Record<string, unknown>;
+  const needed = new Set<string>(choice.completed.derived.flatMap(({ from }) => from));
   return TOLD.flatMap(([field, tell]) => {
-    if (ASKED.includes(field) && written[field] === undefined) return [];
+    if (ASKED.includes(field) && written[field] === undefined && !needed.has(field)) return [];
     const what = SIZES.includes(field) ? meaningOf(field) : `${field}, ${meaningOf(field)}`;
     const value = numberOf(choice.completed, field);
     if (value !== undefined) {

@@ -42,7 +42,7 @@ export function drivesOf(design: Played, say: Phrasing): (readonly [string, stri
     ...soft,
     [
       say.volts(most.value),
-      `gives the wanted level at ${say.edge(most.frequency)}, the tone that needs most; only an equaliser drives it so hard`,
+      `gives the wanted level at ${say.edge(most.frequency)}, the tone that needs most: with an equaliser, at this tone alone`,
       `at the wanted level it moves by at most ${say.travel(travel.value)}, at ${say.edge(travel.frequency)}; its limit is ${say.travel(drivers.Xmax)}`,
     ],
     [say.volts(amplifier.voltage), 'the most that the amplifier gives', safeAt(protection.atFullVoltage, design, say)],
@@ -79,7 +79,7 @@ export function highPassOf(design: Played, say: Phrasing) {
       : []),
     [
       'enough up to',
-      `${say.volts(guard.driveVoltageRms)} rms${isFull ? ', the most that the amplifier gives' : '; no high-pass below the band helps beyond'}`,
+      `${say.volts(guard.driveVoltageRms)} rms${isFull ? ', the most that the amplifier gives' : '; at the most that the amplifier gives, none below the band is enough'}`,
     ],
     ['what it costs', costOfHighPass(guard.highPass, bandOf(design).lowest, say)],
   ];

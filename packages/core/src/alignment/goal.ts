@@ -2,6 +2,7 @@ import type { Air } from '../air/index.js';
 import { type DrivenSpec, type Family, systemOf } from '../enclosure/index.js';
 import { type Impossible, impossible } from '../fault/index.js';
 import { simplexMinimum } from '../numeric/index.js';
+import { decimalText } from '../quantity/index.js';
 import type { Goal } from './alignment.js';
 import { canBeBuilt, fill, type Sought, trialOf } from './unknowns.js';
 
@@ -47,12 +48,12 @@ export function boxOfGoal<Spec extends DrivenSpec>(
   if (!Number.isFinite(value)) {
     return impossible('no-goal', `No box was found in which ${name} has a finite value.`);
   }
-  const idle = sought.filter((_, i) =>
-    ELSEWHERE.every((part) => {
-      const moved = valueAt(x.map((one, k) => (k === i ? start[i]! + part * FARTHEST : one)));
-      return Math.abs(moved - value) <= SAME * Math.abs(value);
-    }),
-  );
+  const idle = sought.filter((_, i) => {
+    const moved = ELSEWHERE.map((part) => valueAt(x.map((one, k) => (k === i ? start[i]! + part * FARTHEST : one))));
+    // A box that cannot be built tells nothing of the goal.
+    const told = moved.filter(Number.isFinite);
+    return told.length > 0 && told.every((one) => Math.abs(one - value) <= SAME * Math.abs(value));
+  });
   if (idle.length > 0) return unchanged(name, value, idle, sought);
   const atBound = sought.find((_, i) => Math.abs(x[i]! - start[i]!) > FARTHEST * (1 - AT_BOUND));
   if (atBound === undefined) return { ok: true, spec: specAt(x), least: value };
@@ -67,10 +68,10 @@ function unchanged(
   idle: readonly { readonly name: string }[],
   sought: readonly { readonly name: string }[],
 ): Impossible {
-  const names = idle.map((one) => one.name).join(', ');
+  const names = idle.map((one) => one.name).join(' and ');
   const text =
     idle.length === sought.length
-      ? `${name} is ${value} in every box that was tried: ${names} may be chosen, and nothing of it changes the goal.`
-      : `${name} does not change with ${names}. Give ${names}; then the rest is sought.`;
+      ? `${name} is ${decimalText(value, 4)} in every box that was tried: no ${names} changes it.`
+      : `${name} is the same with every ${names} that was tried. Give ${names}; then the rest is sought.`;
   return impossible('no-change', text);
 }

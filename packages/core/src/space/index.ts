@@ -6,6 +6,8 @@ export { sizeShape, thicknessField } from './cuboid.js';
 export { type ContentsInput, estimatedDriverVolume } from './displaced-volume.js';
 /** Does everything fit in a box, and where? */
 export { type FitInput, fit } from './fit.js';
+/** How much wider is a recess than the frame in it? */
+export { framePlay } from './frame-play.js';
 /** How are things placed that fit? */
 export type { Fit, Seated } from './fitted.js';
 /** Which holes are cut in the panels? */

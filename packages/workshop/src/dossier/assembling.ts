@@ -121,13 +121,13 @@ function holing(
     ? [
         {
           says: `Then round over the inner edge of the hole of ${each} with a radius of ${lengthText(roundOver)}, so that air gets behind the cone.${drawn?.some(({ bolts }) => bolts) ? '' : ' Keep to full thickness where the screws of the frame go in.'}`,
-          caution: recess ? undefined : cautions.dust,
+          caution: cautions.dust,
         },
       ]
     : [];
   return recess
-    ? [{ says: marking }, ...stepped, { says: cutting }, ...rounded]
-    : [{ says: `${marking} ${cutting}` }, ...rounded];
+    ? [{ says: marking }, ...stepped, { says: cutting, caution: cautions.dust }, ...rounded]
+    : [{ says: `${marking} ${cutting}`, caution: cautions.dust }, ...rounded];
 }
 
 /** The work in order, with what is checked on the way. */
@@ -180,6 +180,7 @@ function stepsFor(
       : [
           {
             says: `The brief tells no bolts, so the frame of ${each} is its own template: lay ${drivers.count > 1 ? 'each' : 'the'} driver into its hole, where it must go in by hand. Mark the middle of each hole in its frame, and take it out. Drill a pilot hole at each mark, about two thirds as wide as the screw, so that the board does not split (common practice).`,
+            caution: cautions.dust,
           },
         ];
   const leaks: WorkStep = {

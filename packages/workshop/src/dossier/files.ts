@@ -171,7 +171,7 @@ export async function filesToBuildFrom(
   const filled = closed && { ...closed, solids: [...(closed.solids ?? []), ...bars] };
   const small = smallPartsOf({ ...work, ...(filled && { box: filled }) }, says);
   notes.push(...small.notes);
-  const printedCup = small.parts.find((part) => part.terminals)?.terminals;
+  const printedCup = small.parts.find((part) => part.mesh && part.terminals)?.terminals;
   const terminals = printedCup ?? (filled && terminalsOf(work, filled));
   const box = closed && {
     ...closed,

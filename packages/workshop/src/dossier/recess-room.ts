@@ -1,4 +1,5 @@
 import { NANOMETRE, si } from '@airspring/core/quantity';
+import { framePlay } from '@airspring/core/space';
 import { axisOf, facesOn, isFar } from '../panel/box-edges.js';
 import { planeOf } from '../panel/plane.js';
 import { boxShape, interiorOf } from '../shape/index.js';
@@ -7,11 +8,8 @@ import { isInside } from './inside-boards.js';
 import type { Says } from './says.js';
 import type { WorkBox } from './work.js';
 
-/** Room for the frame of a driver in its recess, on the diameter, m (common practice). */
-const FRAME_PLAY = 1e-3;
-
 /** How wide a recess is for a frame, m. */
-export const recessDiameter = (frame: number): number => frame + FRAME_PLAY;
+export const recessDiameter = (frame: number): number => frame + framePlay;
 
 /** Nearer than this a solid stands behind a hole, m. */
 const BEHIND = 1e-3;

@@ -10,10 +10,11 @@ import type { Work, WorkBox } from './work.js';
 /** Sizes of a cup for the terminals, m: its hole, its flange, and how far it reaches behind the outer surface of the panel. */
 type CupSizes = Pick<TerminalCup, 'hole' | 'flangeDiameter' | 'reach'> | typeof BOUGHT;
 
-/** A cup for the terminals, and its hole in a panel; the hole is left out where no place for it was found. */
+/** A cup for the terminals, and its hole in a panel; the hole is left out where none was sought, or none was found. */
 export interface Terminals {
   readonly sizes: CupSizes;
   readonly hole?: WorkHole;
+  readonly sought?: boolean;
 }
 
 /** A round cup as it is bought, where none is printed: its hole is that of a usual saw, the other sizes are the largest that have room, m (common practice). */
@@ -116,19 +117,25 @@ export function terminalsOf(work: Work, box: WorkBox, sizes: CupSizes = BOUGHT):
       if (at) return { sizes, hole: { what: 'terminals', ...at, from, form: 'circle', frame: sizes.flangeDiameter } };
     }
   }
-  return { sizes };
+  return { sizes, sought: true };
 }
 
 /** Where the hole for the terminals goes. */
-export const placeText = ({ sizes, hole }: Terminals, says: Says): string =>
-  hole
-    ? `in the ${hole.face}, ${says(hole.across)} from the ${hole.from[0]} and ${says(hole.up)} from the ${hole.from[1]}, where nothing of the design stands behind it`
-    : `low on a panel that stays free, where nothing stands within ${says(sizes.reach + BEHIND)} of its outer side`;
+export function placeText({ sizes, hole, sought }: Terminals, says: Says): string {
+  if (hole) {
+    return `in the ${hole.face}, ${says(hole.across)} from the ${hole.from[0]} and ${says(hole.up)} from the ${hole.from[1]}, where nothing of the design stands behind it`;
+  }
+  const free = `${says(sizes.reach + BEHIND)} of its outer side`;
+  return sought
+    ? `where a flatter cup has room: no place on the back, a side or the top was found in which nothing stands within ${free}`
+    : `low on a panel that stays free, where nothing stands within ${free}`;
+}
 
 /** What is bought where no cup is printed, and that its sizes are assumed. */
 export function boughtText(terminals: Terminals, work: Work, says: Says): string {
   const { hole, flangeDiameter, reach } = terminals.sizes;
   const { thickness } = work.box!;
   const takes = (Math.PI / 4) * hole ** 2 * Math.max(0, reach - thickness);
-  return `a round cup for the terminals: the brief tells none, so these pages assume a hole of ${says(hole)}, at most ${says(flangeDiameter)} across its flange and ${says(reach)} deep (common practice). Its hole goes ${placeText(terminals, says)}. Measure yours before you cut it, and keep the centre. It takes up to ${airText(work, takes)} of air, which the tuning does not count`;
+  const why = work.tools.terminals ? 'the one of the brief cannot be printed here' : 'the brief tells none';
+  return `a round cup for the terminals: ${why}, so these pages assume a hole of ${says(hole)}, at most ${says(flangeDiameter)} across its flange and ${says(reach)} deep (common practice). Its hole goes ${placeText(terminals, says)}. Measure yours before you cut it, and keep the centre. It takes up to ${airText(work, takes)} of air, which the tuning does not count`;
 }
