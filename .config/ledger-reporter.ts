@@ -38,10 +38,13 @@ export function ledgerReporter(root: string): Reporter {
   };
 }
 
-/** Whether every file that holds checks ran, unfiltered: all of the project of numbers. */
+/** The projects that have every file with checks: those of all tests, and of the site. */
+const WITH_CHECKS = ['numbers', 'ledger'];
+
+/** Whether every file that holds checks ran, unfiltered. */
 async function isWhole(vitest: Vitest, modules: number): Promise<boolean> {
   if (vitest.getGlobalTestNamePattern() || vitest.config.shard) return false;
-  if (!vitest.projects.some(({ name }) => name === 'numbers')) return false;
+  if (!vitest.projects.some(({ name }) => WITH_CHECKS.includes(name))) return false;
   return modules === (await vitest.globTestSpecifications()).length;
 }
 
